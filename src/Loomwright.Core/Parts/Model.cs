@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+using Loomwright.Expressions;
+
+namespace Loomwright.Parts;
+
+/// <summary>What a part is to the simulation: terminals, elements between them, controls, and what a person sees. Plain data.</summary>
+public sealed record Model
+{
+    /// <summary>In the order they stand on the case; neighbours here are neighbours there within one plug. A part that is one point has one terminal with an empty mark.</summary>
+    public required ImmutableArray<Terminal> Terminals { get; init; }
+
+    /// <summary>What lies between the terminals. Ends not among <see cref="Terminals"/> are points inside the part.</summary>
+    public ImmutableArray<Element> Elements { get; init; } = [];
+
+    /// <summary>What a hand can operate.</summary>
+    public ImmutableArray<Control> Controls { get; init; } = [];
+
+    /// <summary>What an eye or ear can tell.</summary>
+    public ImmutableArray<Sight> Sights { get; init; } = [];
+
+    /// <summary>Fuses inside this part.</summary>
+    public ImmutableArray<Protector> Protectors { get; init; } = [];
+
+    /// <summary>Set for a battery or a bench supply.</summary>
+    public Supply? Supply { get; init; }
+
+    /// <summary>Set for a load controller.</summary>
+    public Controller? Controller { get; init; }
+
+    /// <summary>Set when exchanging its plus and minus matters: the two terminals.</summary>
+    public (string Plus, string Minus)? Polarity { get; init; }
+
+    /// <summary>What the settings said that could not be used.</summary>
+    public ImmutableArray<Problem> Problems { get; init; } = [];
+}
+
+/// <summary>What a terminal is for.</summary>
+public enum Role
+{
+    Lead,
+    Plus,
+    Minus,
+    Input,
+    Output,
+}
+
+/// <summary>One terminal.</summary>
+/// <param name="Mark">As printed on the case or the lead's name.</param>
+/// <param name="Role">What it is for.</param>
+/// <param name="Name">The owner's name for what goes there (<c>stop lamp</c>), or null.</param>
+/// <param name="Plug">The plug it sits in, or null.</param>
+public sealed record Terminal(string Mark, Role Role, string? Name = null, string? Plug = null);
+
+/// <summary>One two-ended element. Current is positive from <paramref name="From"/> to <paramref name="To"/>.</summary>
+/// <param name="Name">Unique inside the part.</param>
+/// <param name="Curve">Its current at a voltage, warm.</param>
+public sealed record Element(string Name, string From, string To, Curve Curve)
+{
+    /// <summary>When it conducts at all; null: always. While shut off it is an open contact (1 nS).</summary>
+    public Gate? Gate { get; init; }
+
+    /// <summary>Its curve in the first milliseconds after switching on; null: the same.</summary>
+    public Curve? Cold { get; init; }
+}
+
+/// <summary>What decides whether an element conducts.</summary>
+public abstract record Gate
+{
+    private Gate()
+    {
+    }
+
+    /// <summary>A contact closed in some positions of a control.</summary>
+    public sealed record ByControl(string Control, ImmutableArray<string> ClosedIn) : Gate
+    {
+        public bool Equals(ByControl? other) => other is not null && Control == other.Control && ClosedIn.SequenceEqual(other.ClosedIn);
+
+        public override int GetHashCode() => Control.GetHashCode(StringComparison.Ordinal);
+    }
+
+    /// <summary>Closed while the controller commands that output (in the on-phase when it blinks).</summary>
+    public sealed record ByOutput(string Output) : Gate;
+
+    /// <summary>Conducts while the controller is awake.</summary>
+    public sealed record WhileAwake : Gate;
+}
+
+/// <summary>Something a hand operates.</summary>
+/// <param name="Name">Unique in the bike: the part's name where a part has one control.</param>
+/// <param name="Positions">In the order they are reached.</param>
+/// <param name="Rest">Where it is when nobody has touched it.</param>
+/// <param name="Momentary">Springs back when let go.</param>
+public sealed record Control(string Name, ImmutableArray<string> Positions, string Rest, bool Momentary);
+
+/// <summary>Something an eye or ear can tell of a part.</summary>
+/// <param name="Name">Its name after the part's: the element's name, or empty when the part has one.</param>
+public abstract record Sight(string Name)
+{
+    /// <summary>Light from an element: relative light is (watts-wise) the law of <paramref name="Law"/>.</summary>
+    public sealed record Lamp(string Name, string Element, LightLaw Law) : Sight(Name);
+
+    /// <summary>Sound from an element at or above a share of its rated current.</summary>
+    public sealed record Horn(string Name, string Element, double SoundsAboveAmps) : Sight(Name);
+}
+
+/// <summary>How light follows the electricity.</summary>
+public enum LightLaw
+{
+    /// <summary>∝ V^3.4, at a share s of the time the filament sees V·√s.</summary>
+    Filament,
+
+    /// <summary>∝ forward current, × the share of the time.</summary>
+    Led,
+}
+
+/// <summary>A fuse element: opens for good.</summary>
+/// <param name="Element">The element it is.</param>
+/// <param name="RatingAmps">Printed rating.</param>
+public sealed record Protector(string Element, double RatingAmps);
+
+/// <summary>A source that feeds the bike.</summary>
+/// <param name="Plus">Its plus terminal.</param>
+/// <param name="Minus">Its minus terminal: the bike's reference point.</param>
+/// <param name="Element">The element it is.</param>
+/// <param name="LimitAmps">Where a bench supply stops giving more, or null.</param>
+public sealed record Supply(string Plus, string Minus, string Element, double? LimitAmps);
+
+/// <summary>Something in the settings that cannot be used: where, what, and the cure.</summary>
+/// <param name="Path">The keys down to it, <c>outputs/stop lamp/when</c>.</param>
+/// <param name="What">What is wrong, with the owner's names.</param>
+/// <param name="Cure">What to write instead.</param>
+public sealed record Problem(string Path, string What, string Cure);
+
+/// <summary>A load controller as its manual describes it.</summary>
+public sealed record Controller
+{
+    public required string Supply { get; init; }
+
+    public required string Ground { get; init; }
+
+    /// <summary>Over the names of its inputs; asleep, every output is off and nothing is remembered.</summary>
+    public required Expression Awake { get; init; }
+
+    /// <summary>Below this supply voltage it loses its memory and starts anew. Default 7.5 V (judgement).</summary>
+    public double ResetsBelowVolts { get; init; } = 7.5;
+
+    /// <summary>Sum of all outputs' currents it carries, or null.</summary>
+    public double? TotalLimitAmps { get; init; }
+
+    public TimeSpan TotalTripsAfter { get; init; } = TimeSpan.FromMilliseconds(200);
+
+    /// <summary>Blinks a minute of a blinking output. Default 85 (mid of the usual 60…120).</summary>
+    public double BlinksPerMinute { get; init; } = 85;
+
+    public ImmutableArray<Input> Inputs { get; init; } = [];
+
+    public ImmutableArray<Output> Outputs { get; init; } = [];
+
+    public ImmutableArray<StatusLight> Lights { get; init; } = [];
+}
+
+/// <summary>An input of a controller.</summary>
+/// <param name="ActiveAtGround">True: active when pulled below <paramref name="LowVolts"/>; false: active above <paramref name="HighVolts"/>. Between the two it is undefined.</param>
+public sealed record Input(string Name, string Terminal, bool ActiveAtGround, double LowVolts, double HighVolts);
+
+/// <summary>An output of a controller.</summary>
+/// <param name="When">Over the names of the controller's inputs.</param>
+/// <param name="Element">The element that carries its load current.</param>
+/// <param name="LimitAmps">Where it trips, or null.</param>
+/// <param name="TripsAfter">How long it stands more than its limit.</param>
+/// <param name="TripEnds">The input whose going off ends the trip, or null: it ends when its own command does.</param>
+public sealed record Output(string Name, string Terminal, Expression When, string Element, double? LimitAmps, TimeSpan TripsAfter, string? TripEnds);
+
+/// <summary>The small light beside a terminal.</summary>
+public sealed record StatusLight(string Terminal, LightMeans Means);
+
+/// <summary>What a status light follows.</summary>
+public enum LightMeans
+{
+    /// <summary>The input is read as active.</summary>
+    Input,
+
+    /// <summary>The output is commanded, whatever is connected.</summary>
+    Command,
+
+    /// <summary>There is voltage at the terminal.</summary>
+    Voltage,
+
+    /// <summary>Current flows to the load.</summary>
+    LoadCurrent,
+}
