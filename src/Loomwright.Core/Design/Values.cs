@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Loomwright.Text;
 
 namespace Loomwright.Design;
 

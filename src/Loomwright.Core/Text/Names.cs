@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Loomwright.Design;
+namespace Loomwright.Text;
 
 /// <summary>How the owner's names are matched: case folded, blanks collapsed, Unicode composed; the spelling shown stays the owner's.</summary>
 public static class Names
