@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Quantities;
+
+namespace Loomwright.Bench;
+
+/// <summary>The staged way from a bare table to everything working on the bench. Made from the design alone; the same design gives the same plan.</summary>
+/// <param name="Title">The bike's name and what the plan is for.</param>
+/// <param name="Stages">In the order to be done; each stage keeps what the one before connected unless it says to take it out.</param>
+/// <param name="OpenPoints">What this plan leaves unshown, and why, in words.</param>
+public sealed record Plan(string Title, ImmutableArray<Stage> Stages, ImmutableArray<string> OpenPoints);
+
+/// <summary>What the bench has.</summary>
+public sealed record PlanOptions
+{
+    /// <summary>A bench supply at 13.0 V that gives this much, in place of the design's own supply; null: the design's own.</summary>
+    public Current? BenchSupplyLimit { get; init; }
+
+    /// <summary>Names of the parts on the table; empty: all of them.</summary>
+    public ImmutableArray<string> OnTable { get; init; } = [];
+}
+
+/// <summary>One stage: connect a little, expect something, see it, power down.</summary>
+/// <param name="Number">From 0.</param>
+/// <param name="Title">What is new in it.</param>
+/// <param name="Why">Why it comes now.</param>
+/// <param name="Draws">Largest supply current over everything the stage operates, computed.</param>
+/// <param name="FirstFuse">The fuse for first power.</param>
+/// <param name="Steps">In order; each <see cref="Step.Act"/> in one run.</param>
+/// <param name="Connected">The design of exactly what is connected once this stage stands, stand-ins included; what every expectation was computed from.</param>
+public sealed record Stage(int Number, string Title, string Why, Current Draws, FirstFuse FirstFuse, ImmutableArray<Step> Steps, Loom Connected);
+
+/// <summary>The smallest standard blade fuse at or above 1.25 × what the stage draws, never above the final one.</summary>
+/// <param name="Rating">Printed rating.</param>
+/// <param name="BodyColour">Colour of its body.</param>
+/// <param name="Final">Rating of the fuse that stays, or null when the design has none there.</param>
+public sealed record FirstFuse(Current Rating, string BodyColour, Current? Final);
+
+/// <summary>What a step asks for.</summary>
+public enum Act
+{
+    Fetch,
+    TakeOut,
+    Connect,
+    Measure,
+    PowerUp,
+    Operate,
+    PowerDown,
+    Again,
+}
+
+/// <summary>One act of one hand.</summary>
+/// <param name="Id">Stable: <c>s1.connect.2</c>, counted from 1 inside its act.</param>
+/// <param name="Text">What to do, with the owner's names and the marks on the case.</param>
+public sealed record Step(string Id, Act Act, string Text)
+{
+    /// <summary>Terminals it touches, in the order named.</summary>
+    public ImmutableArray<Mark> Marks { get; init; } = [];
+
+    /// <summary>The wire it handles, by its unique name, or null.</summary>
+    public string? Wire { get; init; }
+
+    /// <summary>How to set and hold the meter, or null when none is used.</summary>
+    public MeterCard? Meter { get; init; }
+
+    /// <summary>What is then to be seen or read, all computed. Shown before the step is done.</summary>
+    public ImmutableArray<Expectation> Expect { get; init; } = [];
+
+    /// <summary>What can hurt at this step, each once in the plan, short.</summary>
+    public ImmutableArray<string> Cautions { get; init; } = [];
+
+    /// <summary>Whether power is on while it is done.</summary>
+    public bool PowerOn { get; init; }
+
+    /// <summary>Control positions while <see cref="Expect"/> holds, control → position; empty when power is off or nothing is operated.</summary>
+    public ImmutableArray<(string Control, string Position)> Positions { get; init; } = [];
+}
+
+/// <summary>A terminal with what is printed there and what the owner calls it.</summary>
+/// <param name="Terminal">The terminal.</param>
+/// <param name="Name">The owner's name for what goes there (<c>stop lamp</c>), or null.</param>
+public sealed record Mark(TerminalRef Terminal, string? Name)
+{
+    /// <summary><c>box X4 (stop lamp)</c></summary>
+    public override string ToString()
+    {
+        var place = Terminal.Terminal.Length == 0 ? Terminal.Part : $"{Terminal.Part} {Terminal.Terminal}";
+        return Name is null || Names.Same(Name, Terminal.Terminal) ? place : $"{place} ({Name})";
+    }
+}
+
+/// <summary>How to measure.</summary>
+/// <param name="Dial">What the dial is set to.</param>
+/// <param name="RedSocket">Socket the red lead plugs into.</param>
+/// <param name="BlackSocket">Socket the black lead plugs into.</param>
+/// <param name="RedTip">Where the red tip goes.</param>
+/// <param name="BlackTip">Where the black tip goes.</param>
+/// <param name="First">What to do before it is believed.</param>
+/// <param name="PowerOn">Whether power is on.</param>
+public sealed record MeterCard(Dial Dial, string RedSocket, string BlackSocket, Mark RedTip, Mark BlackTip, string First, bool PowerOn);
+
+/// <summary>A dial position of a hand meter.</summary>
+public enum Dial
+{
+    /// <summary>V with a line and dashes.</summary>
+    Volts,
+
+    /// <summary>Ω.</summary>
+    Ohms,
+
+    /// <summary>A in line with the supply, 10 A socket.</summary>
+    Amps,
+}
+
+/// <summary>Something to see or read, computed from the file.</summary>
+/// <param name="What">The lamp, light, fuse, or what the meter shows, in the owner's names.</param>
+/// <param name="Shows">In words: <c>lit</c>, <c>on</c>, or the band as text.</param>
+/// <param name="Band">The numbers behind it, or null when it is seen, not read.</param>
+public sealed record Expectation(string What, string Shows, Band? Band = null);
+
+/// <summary>The span a reading should fall in.</summary>
+/// <param name="Least">Lower end; null: none.</param>
+/// <param name="Computed">What the simulation gives; null where only a limit is known.</param>
+/// <param name="Most">Upper end; null: none.</param>
+/// <param name="Unit">Unit of all three.</param>
+public sealed record Band(double? Least, double? Computed, double? Most, Unit Unit);
