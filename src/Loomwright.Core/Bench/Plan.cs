@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Quantities;
+using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
