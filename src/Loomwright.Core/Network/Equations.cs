@@ -1,0 +1,233 @@
+using Loomwright.Parts;
+
+namespace Loomwright.Network;
+
+/// <summary>
+/// A circuit laid out for solving: which unknown each branch end belongs to, where its conductance is kept, what
+/// every branch does at the present potentials. Valid as long as the same branches are ideal voltage sources.
+/// </summary>
+internal sealed class Equations
+{
+    private const int NoSlot = int.MinValue;
+
+    private readonly Circuit _circuit;
+    private readonly Curve[] _curves;
+    private readonly Elimination _order;
+    private readonly Factors _factors;
+    private readonly CurrentSums _sums;
+    private readonly Potentials _potentials;
+    private readonly double[] _nodeOffsetVolts;
+    private readonly (int From, int To, int Slot)[] _ends;
+    private readonly double[] _offsetVolts;
+    private readonly Line[] _lines;
+    private readonly bool[] _bends;
+    private readonly double[] _siemens;
+    private readonly double[] _transferOhms;
+    private int _eliminated;
+    private bool _linesChanged = true;
+    private bool _offsetsChanged = true;
+
+    public Equations(Circuit circuit, Curve[] curves)
+    {
+        _circuit = circuit;
+        _curves = curves;
+        Joints = new(circuit, curves);
+        var unknown = new int[circuit.NodeCount];
+        unknown[0] = -1;
+        for (var n = 1; n < unknown.Length; n++)
+        {
+            unknown[n] = Joints.Head[n] == n ? Unknowns++ : unknown[Joints.Head[n]];
+        }
+
+        var edges = new List<(int, int)>();
+        var straight = Enumerable.Repeat(true, Unknowns).ToArray();
+        for (var b = 0; b < curves.Length; b++)
+        {
+            var (from, to) = (unknown[circuit.Branches[b].From], unknown[circuit.Branches[b].To]);
+            if (from != to && from >= 0 && to >= 0)
+            {
+                edges.Add((from, to));
+            }
+
+            foreach (var end in new[] { from, to }.Where(end => end >= 0 && curves[b].Straight is null && curves[b] is not FixedVoltage))
+            {
+                straight[end] = false;
+            }
+        }
+
+        _order = new(Unknowns, edges, straight);
+        _factors = new(_order);
+        _sums = new(Unknowns + 1);
+        _potentials = new(Unknowns);
+        Place = [.. unknown.Select(u => u < 0 ? Unknowns : _order.Place[u])];
+        _ends = [.. circuit.Branches.Select(branch => Ends(Place[branch.From], Place[branch.To]))];
+        _nodeOffsetVolts = new double[circuit.NodeCount];
+        _offsetVolts = new double[curves.Length];
+        _lines = new Line[curves.Length];
+        _bends = new bool[curves.Length];
+        _siemens = new double[curves.Length];
+        _transferOhms = new double[_factors.SlotCount];
+        for (var b = 0; b < curves.Length; b++)
+        {
+            Changed(b);
+        }
+    }
+
+    public Joints Joints { get; }
+
+    /// <summary>Independent potentials.</summary>
+    public int Unknowns { get; }
+
+    /// <summary>Branches whose curve bends.</summary>
+    public int BendCount { get; private set; }
+
+    /// <summary>The place of each node in the order of elimination; the last one is the reference's.</summary>
+    public int[] Place { get; }
+
+    public Potentials Potentials => _potentials;
+
+    /// <summary>A branch has another curve now.</summary>
+    public void Changed(int branch)
+    {
+        var curve = _curves[branch];
+        var bends = curve.Straight is null && curve is not FixedVoltage;
+        BendCount += (bends ? 1 : 0) - (_bends[branch] ? 1 : 0);
+        _bends[branch] = bends;
+        _offsetsChanged |= curve is FixedVoltage;
+        var line = curve.Straight ?? default;
+        _linesChanged |= bends || line.Siemens != _lines[branch].Siemens;
+        _lines[branch] = line;
+    }
+
+    /// <summary>Currents and slopes of all branches, and the current sums, at the present potentials.</summary>
+    public void Evaluate(Span<double> amps)
+    {
+        RefreshOffsets();
+        _sums.Clear();
+        for (var b = 0; b < _ends.Length; b++)
+        {
+            var (from, to, _) = _ends[b];
+            var volts = _potentials.Volts(from, to, _offsetVolts[b]);
+            var point = _bends[b] ? _curves[b].At(volts) : _lines[b].At(volts);
+            amps[b] = point.Amps;
+            _siemens[b] = point.Siemens;
+            _sums.Leave(from, point.Amps);
+            _sums.Leave(to, -point.Amps);
+        }
+    }
+
+    /// <summary>Eliminates with the slopes of the last evaluation; does only what changed since the last time.</summary>
+    public void Factor()
+    {
+        if (_linesChanged)
+        {
+            FactorLines();
+        }
+        else if (BendCount == 0)
+        {
+            return;
+        }
+
+        _factors.Restore();
+        for (var b = 0; b < _bends.Length; b++)
+        {
+            if (_bends[b] && _ends[b].Slot != NoSlot)
+            {
+                _factors.Add(_ends[b].Slot, _siemens[b]);
+            }
+        }
+
+        _factors.Eliminate(_eliminated, Unknowns);
+    }
+
+    /// <summary>The step that would bring every current sum to zero if no curve bent.</summary>
+    public void NewtonStep(Span<double> stepVolts)
+    {
+        for (var k = 0; k < stepVolts.Length; k++)
+        {
+            stepVolts[k] = -_sums[k];
+        }
+
+        _factors.Solve(stepVolts);
+    }
+
+    /// <summary>Slope of the co-content along a step, in watts per whole step: negative while it still falls.</summary>
+    public double ContentSlope(ReadOnlySpan<double> stepVolts)
+    {
+        var watts = 0.0;
+        for (var k = 0; k < stepVolts.Length; k++)
+        {
+            watts += _sums[k] * stepVolts[k];
+        }
+
+        return watts;
+    }
+
+    /// <summary>Resistance from each place to the reference at the present slopes.</summary>
+    public void ResistanceToReference(Span<double> ohms)
+    {
+        Factor();
+        _factors.ResistanceToReference(ohms, _transferOhms);
+    }
+
+    /// <summary>Writes the potential of every node.</summary>
+    public void NodePotentials(Span<double> volts)
+    {
+        for (var n = 0; n < volts.Length; n++)
+        {
+            volts[n] = _potentials[Place[n]] + _nodeOffsetVolts[n];
+        }
+    }
+
+    // Straight branches once; of the collapsed places only those that no bent branch has come to since.
+    private void FactorLines()
+    {
+        _factors.Clear();
+        _eliminated = _order.CollapsedCount;
+        for (var b = 0; b < _bends.Length; b++)
+        {
+            if (_ends[b].Slot == NoSlot)
+            {
+                continue;
+            }
+
+            if (_bends[b])
+            {
+                _eliminated = Math.Min(_eliminated, Math.Min(_ends[b].From, _ends[b].To));
+            }
+            else if (_curves[b] is not FixedVoltage)
+            {
+                _factors.Add(_ends[b].Slot, _lines[b].Siemens);
+            }
+        }
+
+        _factors.Eliminate(0, _eliminated);
+        _factors.Save(_eliminated);
+        _linesChanged = false;
+    }
+
+    private void RefreshOffsets()
+    {
+        if (!_offsetsChanged)
+        {
+            return;
+        }
+
+        Joints.Offsets(_curves, _nodeOffsetVolts);
+        for (var b = 0; b < _offsetVolts.Length; b++)
+        {
+            _offsetVolts[b] = _nodeOffsetVolts[_circuit.Branches[b].From] - _nodeOffsetVolts[_circuit.Branches[b].To];
+        }
+
+        _offsetsChanged = false;
+    }
+
+    private (int From, int To, int Slot) Ends(int from, int to)
+    {
+        var slot = from == to ? NoSlot
+            : from == Unknowns ? ~to
+            : to == Unknowns ? ~from
+            : _order.Slot(from, to);
+        return (from, to, slot);
+    }
+}

@@ -1,0 +1,23 @@
+namespace Loomwright.Parts;
+
+/// <summary>A rise by 1 between two voltages with both corners rounded, less its value at 0 V: two knees, one taken from the other.</summary>
+internal readonly record struct Ramp
+{
+    private readonly Knee _low;
+    private readonly Knee _high;
+    private readonly double _perVolt;
+
+    public Ramp(double lowVolts, double highVolts, double roundingVolts)
+    {
+        _low = new(lowVolts, roundingVolts);
+        _high = new(highVolts, roundingVolts);
+        _perVolt = 1 / (highVolts - lowVolts);
+    }
+
+    public double Height(double volts) => (_low.Height(volts) - _high.Height(volts)) * _perVolt;
+
+    // Never below zero: the low corner's slope is the larger at every voltage, also after rounding.
+    public double Slope(double volts) => (_low.Slope(volts) - _high.Slope(volts)) * _perVolt;
+
+    public double Area(double volts) => (_low.Area(volts) - _high.Area(volts)) * _perVolt;
+}
