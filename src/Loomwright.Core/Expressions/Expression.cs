@@ -12,6 +12,38 @@ public abstract record Expression
     {
     }
 
+    /// <summary>The conditions directly inside this one, left to right.</summary>
+    public ImmutableArray<Expression> Inner => this switch
+    {
+        Not e => [e.Term],
+        And e => [e.Left, e.Right],
+        Or e => [e.Left, e.Right],
+        Latching e => [e.Term],
+        Pressed e => [e.Term],
+        AtPress e => [e.Term],
+        Blinking e => [e.Term],
+        AtMost e => [e.Term],
+        Delayed e => [e.Term],
+        Dimmed e => [e.Term],
+        _ => [],
+    };
+
+    /// <summary>Every input or control named in it, in the order written, each as often as it is named.</summary>
+    public IEnumerable<string> NamesUsed()
+    {
+        var own = this switch
+        {
+            Named e => [e.Name],
+            Is e => [e.Control],
+            Latching e => e.Until,
+            _ => ImmutableArray<string>.Empty,
+        };
+        return Inner.SelectMany(e => e.NamesUsed()).Concat(own);
+    }
+
+    /// <summary>The text that reads back as this condition, with no bracket more than needed.</summary>
+    public sealed override string ToString() => Writer.Write(this);
+
     /// <summary>True while the named input is active or the named two-position control is away from rest.</summary>
     public sealed record Named(string Name) : Expression;
 

@@ -10,7 +10,7 @@ public static class Names
     {
         var folded = new StringBuilder(name.Length);
         var blank = false;
-        foreach (var c in name.Normalize(NormalizationForm.FormC).Trim())
+        foreach (var c in Accents.Compose(name).Trim())
         {
             if (char.IsWhiteSpace(c))
             {
