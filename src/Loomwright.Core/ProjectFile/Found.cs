@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Loomwright.Findings;
+using Loomwright.Text;
+
+namespace Loomwright.ProjectFile;
+
+/// <summary>Collects what is found while a file is read. Stops counting at a thousand, so that a hostile file cannot fill the memory.</summary>
+internal sealed class Found
+{
+    private const int Most = 1000;
+
+    private readonly List<Finding> _findings = [];
+
+    public int Count => _findings.Count;
+
+    public void Stop(string code, Span at, string what, string why, string cure, params ReadOnlySpan<Evidence> evidence) =>
+        Add(Severity.Stop, code, at, what, why, cure, evidence);
+
+    public void Look(string code, Span at, string what, string why, string cure, params ReadOnlySpan<Evidence> evidence) =>
+        Add(Severity.Look, code, at, what, why, cure, evidence);
+
+    public void Note(string code, Span at, string what, string why, string cure, params ReadOnlySpan<Evidence> evidence) =>
+        Add(Severity.Note, code, at, what, why, cure, evidence);
+
+    /// <summary>Takes over what another collected.</summary>
+    public void Take(Found other) => _findings.AddRange(other._findings.Take(Most - _findings.Count));
+
+    /// <summary>Whether something inside the stretch already stops the reading.</summary>
+    public bool StopsWithin(Span span) => _findings.Any(f => f.Severity == Severity.Stop && f.Where is Subject.Stretch s && s.Span.Start >= span.Start && s.Span.Start <= span.End);
+
+    /// <summary>Everything, in the order of the file.</summary>
+    public ImmutableArray<Finding> InFileOrder() => [.. _findings.OrderBy(f => f.Where is Subject.Stretch s ? s.Span.Start : 0)];
+
+    private void Add(Severity severity, string code, Span at, string what, string why, string cure, ReadOnlySpan<Evidence> evidence)
+    {
+        if (_findings.Count < Most)
+        {
+            _findings.Add(new Finding(code, severity, new Subject.Stretch(at), what, why, cure, [.. evidence]));
+        }
+    }
+}
