@@ -3,11 +3,23 @@ using Loomwright.Text;
 
 namespace Loomwright.Parts;
 
-/// <summary>Every kind of part a file may name.</summary>
+/// <summary>Every kind of part. A new kind is its own file and one line here.</summary>
 public static class Kinds
 {
-    /// <summary>In the order listed.</summary>
-    public static ImmutableArray<Kind> All { get; } = [];
+    public static ImmutableArray<Kind> All { get; } =
+    [
+        BatteryKind.Kind,
+        BenchSupplyKind.Kind,
+        FuseKind.Kind,
+        SwitchKind.Kind,
+        ButtonKind.Kind,
+        LampKind.Kind,
+        HornKind.Kind,
+        DiodeKind.Kind,
+        SpliceKind.Kind,
+        GroundStudKind.Kind,
+        LoadControllerKind.Kind,
+    ];
 
     /// <summary>The kind of that name, or null.</summary>
     public static Kind? Find(string name) => All.FirstOrDefault(k => Names.Same(k.Name, name));

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Text;
+
+namespace Loomwright.Parts;
+
+/// <summary>One of some words a kind asks for; the first is taken when none is given.</summary>
+internal sealed record Pick(string Key, string Meaning, ImmutableArray<string> Options)
+{
+    /// <summary>As published; the default is added to its meaning.</summary>
+    public Parameter Parameter => new(Key, $"{Meaning} Default {Options[0]}.", new Form.Choice(Options));
+
+    /// <summary>The option given, in our spelling; the first when none was given or it is not one of them (the reader has complained).</summary>
+    public string Of(Settings settings) => settings.Word(Key) is { } word ? Options.FirstOrDefault(o => Names.Same(o, word), Options[0]) : Options[0];
+}

@@ -1,0 +1,29 @@
+using Loomwright.Design;
+using Loomwright.Quantities;
+
+namespace Loomwright.Parts;
+
+/// <summary>A blade fuse (docs/models/fuse.md).</summary>
+internal static class FuseKind
+{
+    // Drop at rated current over a blade fuse: 0.08–0.15 V, from memory.
+    private const double RatedDropVolts = 0.1;
+
+    private static readonly Amount Rating = new("rating", "Amps printed on it.", Unit.Amp, 0.5, 500);
+
+    public static Kind Kind { get; } = new(
+        "fuse", "A fuse: opens for good when it carries too much for too long.", [Rating.Parameter with { Required = true }, Marks.TwoParameter("terminals", "1", "2")], Build);
+
+    private static Model Build(Part part)
+    {
+        var marks = Marks.Two(part.Settings, "terminals", "1", "2");
+        var ratingAmps = Rating.Of(part.Settings);
+        return new Model
+        {
+            Terminals = [.. marks.Known.Select(m => new Terminal(m, Role.Lead))],
+            Elements = [new Element("strip", marks.Known[0], marks.Known[1], new Ohms(RatedDropVolts / ratingAmps))],
+            Protectors = [new Protector("strip", ratingAmps)],
+            Problems = marks.Problems,
+        };
+    }
+}
