@@ -43,6 +43,20 @@ internal sealed class Marks
         return null;
     }
 
+    /// <summary>Checks the leads that any part may call unused or give a colour.</summary>
+    public void FindLeads(Settings settings)
+    {
+        foreach (var lead in settings.Words("unused"))
+        {
+            Find(lead, "unused");
+        }
+
+        foreach (var (lead, _) in settings.Group("lead colours").Entries)
+        {
+            Find(lead, "lead colours");
+        }
+    }
+
     /// <summary>What to write instead of a word that is not known.</summary>
     public static string Cure(string word, ImmutableArray<string> known, string otherwise) =>
         Nearest.To(word, known) is { } near ? $"write {near}"

@@ -22,7 +22,6 @@ internal static class LoadControllerKind
         "load controller",
         "An electronic box: switch inputs in, protected outputs out, told by its own rules.",
         [
-            new Parameter("described in", "The paper its description was read from.", new Form.Text()),
             Plugs, Supply, Ground, Awake, ResetsBelow.Parameter, TotalLimit.Parameter, TotalTripsAfter.Parameter, BlinkRate.Parameter,
             ControllerSupply.Standby.Parameter, ControllerSupply.AwakeDraw.Parameter,
             ControllerInputs.Parameter, ControllerOutputs.Parameter, ControllerLights.Parameter,

@@ -8,9 +8,7 @@ namespace Loomwright.Parts;
 internal static class LampKind
 {
     private static readonly Parameter Leads = new("leads", "The marks of its leads. Default + and -.", new Form.Names());
-    private static readonly Parameter Colours = new("lead colours", "The colour of each lead as it comes out of the lamp.", new Form.Each(new Form.Text()));
     private static readonly Parameter Common = new("common lead", "The lead all elements return through. Default ground, or the last lead.", new Form.Text());
-    private static readonly Parameter Unused = new("unused", "Leads that are capped.", new Form.Names());
 
     private static readonly Parameter Elements = new("elements", "What lights in it, each under the name of the lead that feeds it.", new Form.Each(new Form.Keys(
     [
@@ -20,23 +18,14 @@ internal static class LampKind
     ])));
 
     public static Kind Kind { get; } = new(
-        "lamp", "A lamp with filaments or LEDs.", [.. Glow.Parameters, Leads, Colours, Elements, Common, Unused], Build);
+        "lamp", "A lamp with filaments or LEDs.", [.. Glow.Parameters, Leads, Elements, Common], Build);
 
     private static Model Build(Part part)
     {
         var settings = part.Settings;
         var named = settings.Words("leads");
         var marks = new Marks(named.IsEmpty ? ["+", "-"] : named, "leads");
-        foreach (var lead in settings.Words("unused"))
-        {
-            marks.Find(lead, "unused");
-        }
-
-        foreach (var (lead, _) in settings.Group("lead colours").Entries)
-        {
-            marks.Find(lead, "lead colours");
-        }
-
+        marks.FindLeads(settings);
         var lights = Lights(settings, CommonOf(settings, marks), marks);
         return new Model
         {

@@ -21,6 +21,7 @@ internal static class SwitchKind
     private static Model Build(Part part)
     {
         var marks = new Marks(part.Settings.Words("terminals"), "terminals");
+        marks.FindLeads(part.Settings);
         var positions = part.Settings.Group("positions").Entries;
         ImmutableArray<string> names = [.. positions.Select(p => p.Key)];
         if (names.Length < 2)
