@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Faults;
+
+/// <summary>A fault that was read, or the one thing that stopped it.</summary>
+public sealed record FaultReading(Fault? Fault, Problem? Problem);
+
+/// <summary>
+/// Reads the text id of a fault against a loom. Names may hold any of the id's own words: the longest declared name
+/// that lets the rest be read wins.
+/// </summary>
+public static class FaultText
+{
+    private const string Forms =
+        "open: WIRE, moved: WIRE end TERMINAL to TERMINAL, swapped: TERMINAL with TERMINAL, lost: GROUND, short: TERMINAL to TERMINAL, dead: PART, reversed: PART";
+
+    /// <summary>The fault in the owner's spelling, whatever the case and blanks it was typed with.</summary>
+    public static FaultReading Read(string text, Loom loom)
+    {
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        return colon < 0
+            ? Stop(text, "a fault starts with what is wrong and a colon", $"write one of {Forms}")
+            : new Reader(text, Names.Fold(text[(colon + 1)..]), loom).Read(Names.Fold(text[..colon]));
+    }
+
+    private static FaultReading Stop(string text, string what, string cure) => new(null, new Problem(text, what, cure));
+
+    private sealed class Reader(string text, string rest, Loom loom)
+    {
+        private readonly Wiring _wiring = Wiring.Of(loom);
+
+        private ImmutableArray<string> Wires => [.. loom.Wires.Select(w => w.Name)];
+
+        private ImmutableArray<string> Parts => [.. loom.Parts.Select(p => p.Name)];
+
+        private ImmutableArray<TerminalRef> Terminals => [.. _wiring.Points.Select(p => p.Terminal)];
+
+        public FaultReading Read(string wrong) => wrong switch
+        {
+            "open" => One(rest, Wires, "wire") is { Name: { } wire } ? Fine(new Fault.Open(wire)) : Unknown(rest, Wires, "wire"),
+            "moved" => Moved(),
+            "swapped" => Two(" with ", (a, b) => new Fault.Swapped(a, b)),
+            "lost" => Lost(),
+            "short" => Two(" to ", (a, b) => new Fault.Shorted(a, b)),
+            "dead" => One(rest, Parts, "part") is { Name: { } part } ? Fine(new Fault.Dead(part)) : Unknown(rest, Parts, "part"),
+            "reversed" => Reversed(),
+            _ => Stop(text, $"{wrong} is not a kind of fault", $"write one of {Forms}"),
+        };
+
+        private static (string? Name, string Kind) One(string sought, ImmutableArray<string> names, string kind) =>
+            (names.FirstOrDefault(n => Names.Fold(n) == sought), kind);
+
+        private static FaultReading Fine(Fault fault) => new(fault, null);
+
+        private FaultReading Unknown(string sought, IEnumerable<string> names, string kind) =>
+            Stop(text, $"no {kind} is called {sought}", Nearest.To(sought, names) is { } near ? $"write {near}" : $"look the {kind} up in the list of the design's {kind}s");
+
+        private FaultReading Moved()
+        {
+            foreach (var (wire, ends) in Cut(rest, Wires, " end "))
+            {
+                foreach (var (from, last) in Cut(ends, Terminals.Select(t => t.ToString()), " to "))
+                {
+                    if (Terminal(last) is { } to)
+                    {
+                        return MovedTo(loom.Wire(wire)!, Terminal(from)!.Value, to);
+                    }
+                }
+            }
+
+            return Cut(rest, Wires, " end ").Select(c => Ends(c.After, " to ")).FirstOrDefault()
+                ?? Unknown(rest.Split(" end ")[0], Wires, "wire");
+        }
+
+        private FaultReading MovedTo(Wire wire, TerminalRef end, TerminalRef to)
+        {
+            if (wire.From != end && wire.To != end)
+            {
+                return Stop(text, $"{wire.Name} has no end on {end}", $"write its end as {wire.From} or {wire.To}");
+            }
+
+            return end == to || Nets.Without(_wiring, wire.Name).Joins(end, to)
+                ? Stop(text, $"other wires join {end} and {to} anyway: moved there, nothing changes", "name a terminal that is not joined to it")
+                : Fine(new Fault.Moved(wire.Name, end, to));
+        }
+
+        private FaultReading Two(string between, Func<TerminalRef, TerminalRef, Fault> fault)
+        {
+            foreach (var (first, last) in Cut(rest, Terminals.Select(t => t.ToString()), between))
+            {
+                if (Terminal(last) is { } b)
+                {
+                    var a = Terminal(first)!.Value;
+                    return a == b ? Stop(text, $"{a} is named twice", "name two terminals") : Fine(fault(a, b));
+                }
+            }
+
+            return Ends(rest, between);
+        }
+
+        private FaultReading Lost()
+        {
+            if (One(rest, Parts, "ground").Name is not { } ground)
+            {
+                return Unknown(rest, Parts, "ground");
+            }
+
+            return GroundLeads.Of(_wiring, ground).IsEmpty
+                ? Stop(text, $"{ground} has no lead of its own back to battery minus", "name a ground stud that has one")
+                : Fine(new Fault.Lost(ground));
+        }
+
+        private FaultReading Reversed()
+        {
+            if (One(rest, Parts, "part").Name is not { } part)
+            {
+                return Unknown(rest, Parts, "part");
+            }
+
+            return _wiring.Parts.First(p => p.Name == part).Model.Polarity is null
+                ? Stop(text, $"{part} works either way round", "name a part with a plus and a minus")
+                : Fine(new Fault.Reversed(part));
+        }
+
+        private FaultReading Ends(string ends, string between)
+        {
+            var at = ends.IndexOf(between, StringComparison.Ordinal);
+            if (at < 0)
+            {
+                return Stop(text, $"two terminals are needed, with{between}between them", $"write one of {Forms}");
+            }
+
+            var names = Terminals.Select(t => t.ToString());
+            return Terminal(ends[..at]) is null ? Unknown(ends[..at], names, "terminal") : Unknown(ends[(at + between.Length)..], names, "terminal");
+        }
+
+        private TerminalRef? Terminal(string folded)
+        {
+            foreach (var terminal in Terminals)
+            {
+                if (Names.Fold(terminal.ToString()) == folded)
+                {
+                    return terminal;
+                }
+            }
+
+            return null;
+        }
+
+        // Every declared name the text starts with, the longest first, and what stands after the word between.
+        private static IEnumerable<(string Name, string After)> Cut(string folded, IEnumerable<string> names, string between) =>
+            from name in names.Select(Names.Fold).OrderByDescending(n => n.Length)
+            where folded.StartsWith(name + between, StringComparison.Ordinal)
+            select (name, folded[(name.Length + between.Length)..]);
+    }
+}

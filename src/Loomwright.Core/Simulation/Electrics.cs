@@ -1,0 +1,209 @@
+using Loomwright.Expressions;
+using Loomwright.Network;
+using Loomwright.Parts;
+
+namespace Loomwright.Simulation;
+
+/// <summary>
+/// Puts a state on the network and solves it. One solver for the life of the wiring; the arrays show the last solve.
+/// What is dimmed goes on and off faster than anything else here changes: every moment of that is solved with all
+/// dimmed outputs going on together, and the answer is the mean over the moments (docs/models/dimming.md).
+/// </summary>
+internal sealed class Electrics
+{
+    /// <summary>A contact that does not touch, a switched-off output, a blown fuse.</summary>
+    public static readonly Curve OpenContact = new Ohms(Ohms.OpenContactOhms);
+
+    private const int MostRounds = 30;
+    private const double SmallChange = 1e-7;
+
+    private readonly Wiring _wiring;
+    private readonly Solver _solver;
+    private readonly Curve[] _settled;
+    private readonly List<double> _ends = [];
+    private bool _afresh;
+
+    public Electrics(Wiring wiring)
+    {
+        _wiring = wiring;
+        _solver = new Solver(wiring.Circuit());
+        _settled = new Curve[wiring.Links.Length];
+        Volts = new double[wiring.NodeCount];
+        Amps = new double[wiring.Links.Length];
+        SquareVolts = new double[wiring.Links.Length];
+    }
+
+    /// <summary>Mean potential of each node.</summary>
+    public double[] Volts { get; }
+
+    /// <summary>Mean current of each link.</summary>
+    public double[] Amps { get; }
+
+    /// <summary>Mean square of the voltage across each link: what heats it.</summary>
+    public double[] SquareVolts { get; }
+
+    /// <summary>Largest current sum left at any node in any moment.</summary>
+    public double ResidualAmps { get; private set; }
+
+    /// <summary>Which nodes nothing holds, in the last moment solved.</summary>
+    public ReadOnlySpan<bool> Floating => _solver.Floating;
+
+    /// <summary>Makes the next solve start from nothing, so that its last digit does not depend on what was solved before.</summary>
+    public void StartAfresh() => _afresh = true;
+
+    /// <summary>Solves a state.</summary>
+    /// <param name="state">What is switched how.</param>
+    /// <param name="between">True for the off-phase of what blinks.</param>
+    /// <param name="coldNow">Links to take with their cold curves, or null for all warm.</param>
+    /// <returns>False when the network found no answer.</returns>
+    public bool Solve(State state, bool between, bool[]? coldNow = null)
+    {
+        FindMoments(state, between);
+        if (_ends.Count == 1)
+        {
+            return Mean(state, between, coldNow, filaments: false);
+        }
+
+        for (var l = 0; l < _settled.Length; l++)
+        {
+            _settled[l] = _wiring.Links[l].Curve;
+        }
+
+        for (var round = 0; round < MostRounds; round++)
+        {
+            if (!Mean(state, between, coldNow, filaments: true))
+            {
+                return false;
+            }
+
+            if (!HeatFilaments())
+            {
+                return true;
+            }
+        }
+
+        return true;
+    }
+
+    public Picture Copy() => new([.. Volts], [.. Amps], [.. SquareVolts], ResidualAmps);
+
+    // The moments end where a dimmed output goes off; the last ends with the period.
+    private void FindMoments(State state, bool between)
+    {
+        _ends.Clear();
+        for (var b = 0; b < state.Boxes.Length; b++)
+        {
+            var box = state.Boxes[b];
+            for (var o = 0; o < box.Commands.Length; o++)
+            {
+                var share = Share(box.Drive(o), between);
+                if (share is > 0 and < 1 && !_ends.Contains(share))
+                {
+                    _ends.Add(share);
+                }
+            }
+        }
+
+        _ends.Sort();
+        _ends.Add(1);
+    }
+
+    private static double Share(Level level, bool between) => between ? level.ShareBetween : level.Share;
+
+    private bool Mean(State state, bool between, bool[]? coldNow, bool filaments)
+    {
+        Array.Clear(Volts);
+        Array.Clear(Amps);
+        Array.Clear(SquareVolts);
+        ResidualAmps = 0;
+        var start = 0.0;
+        foreach (var end in _ends)
+        {
+            for (var l = 0; l < _wiring.Links.Length; l++)
+            {
+                _solver.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
+            }
+
+            if (_solver.Solve(warm: !_afresh) is not Network.Outcome.Solved)
+            {
+                return false;
+            }
+
+            _afresh = false;
+
+            Add(end - start);
+            start = end;
+        }
+
+        return true;
+    }
+
+    private void Add(double share)
+    {
+        var volts = _solver.Potentials;
+        var amps = _solver.Amps;
+        for (var n = 0; n < volts.Length; n++)
+        {
+            Volts[n] += share * volts[n];
+        }
+
+        for (var l = 0; l < amps.Length; l++)
+        {
+            var across = volts[_wiring.Links[l].From] - volts[_wiring.Links[l].To];
+            Amps[l] += share * amps[l];
+            SquareVolts[l] += share * across * across;
+        }
+
+        ResidualAmps = Math.Max(ResidualAmps, _solver.ResidualAmps);
+    }
+
+    private Curve CurveOf(int place, State state, bool between, double moment, bool[]? coldNow, bool filaments)
+    {
+        var link = _wiring.Links[place];
+        if (link.Fuse is { } fuse && state.Blown[fuse])
+        {
+            return OpenContact;
+        }
+
+        var conducts = link.Switching switch
+        {
+            null => true,
+            Switching.Contact c => c.Closed[state.Positions[c.Control]],
+            Switching.Output o => Share(state.Boxes[o.Box].Drive(o.Place), between) > moment,
+            Switching.Awake a => state.Boxes[a.Box].Awake,
+            _ => false,
+        };
+        return !conducts ? OpenContact
+            : coldNow is not null && coldNow[place] ? link.Cold!
+            : filaments ? _settled[place]
+            : link.Curve;
+    }
+
+    // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it.
+    private bool HeatFilaments()
+    {
+        var changed = false;
+        for (var l = 0; l < _settled.Length; l++)
+        {
+            if (_wiring.Links[l].Curve is not Filament filament)
+            {
+                continue;
+            }
+
+            var volts = Math.Sqrt(SquareVolts[l]);
+            var point = filament.At(volts);
+            var ohms = volts > 1e-6 ? volts / point.Amps : 1 / point.Siemens;
+            changed |= _settled[l] is not Ohms before || Math.Abs(before.ResistanceOhms - ohms) > SmallChange * ohms;
+            _settled[l] = new Ohms(ohms);
+        }
+
+        return changed;
+    }
+}
+
+/// <summary>One solved electrical picture: potentials by node, currents and mean square voltages by link.</summary>
+public sealed record Picture(double[] Volts, double[] Amps, double[] SquareVolts, double ResidualAmps)
+{
+    /// <summary>Voltage across a link, from → to, as a meter shows it.</summary>
+    public double Across(Link link) => Volts[link.From] - Volts[link.To];
+}

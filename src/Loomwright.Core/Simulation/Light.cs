@@ -1,0 +1,33 @@
+using Loomwright.Parts;
+
+namespace Loomwright.Simulation;
+
+/// <summary>How much light a lamp gives, and what a person calls it.</summary>
+public static class Light
+{
+    /// <summary>Light of a filament goes as this power of the voltage (3.4 by the lamp standards; measured 1.6 to 3.5).</summary>
+    public const double FilamentExponent = 3.4;
+
+    /// <summary>Below this share of its full light a lamp is called dark …</summary>
+    public const double DarkBelow = 0.01;
+
+    /// <summary>… and below this one dim.</summary>
+    public const double DimBelow = 0.8;
+
+    /// <summary>Light in units of its own: only ratios of the same lamp mean anything.</summary>
+    /// <param name="law">How light follows the electricity.</param>
+    /// <param name="squareVolts">Mean square of the voltage across it: at a share s of the time a filament sees V·√s.</param>
+    /// <param name="amps">Mean current through it, positive forward.</param>
+    public static double Of(LightLaw law, double squareVolts, double amps) =>
+        law == LightLaw.Filament ? Math.Pow(squareVolts, FilamentExponent / 2) : Math.Max(amps, 0);
+
+    /// <summary>What a person says of a share of the full light.</summary>
+    public static Symbol Called(double share) => share < DarkBelow ? Symbol.Dark : share < DimBelow ? Symbol.Dim : Symbol.Lit;
+
+    /// <summary>What a person says who sees both phases of what blinks.</summary>
+    public static Symbol Together(Symbol on, Symbol between) =>
+        on == between ? on
+        : on is Symbol.Sounds || between is Symbol.Sounds ? Symbol.Sounds
+        : on is Symbol.Dark || between is Symbol.Dark ? Symbol.Flashing
+        : Symbol.Dim;
+}

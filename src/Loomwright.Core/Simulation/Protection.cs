@@ -1,0 +1,77 @@
+namespace Loomwright.Simulation;
+
+/// <summary>What opens when too much flows: outputs that trip, fuses. One at a time.</summary>
+internal static class Protection
+{
+    /// <summary>The state after the next thing opens that opens within <paramref name="within"/>; null when nothing does. Trips come before fuses.</summary>
+    public static State? Next(Wiring wiring, State state, double[] amps, TimeSpan within, List<Happening> happenings) =>
+        Trip(wiring, state, amps, within, happenings) ?? Blow(wiring, state, amps, within, happenings);
+
+    private static State? Trip(Wiring wiring, State state, double[] amps, TimeSpan within, List<Happening> happenings)
+    {
+        (TimeSpan After, int Box, int Output)? soonest = null;
+        for (var b = 0; b < wiring.Boxes.Length; b++)
+        {
+            var facts = wiring.Boxes[b].Facts;
+            var total = 0.0;
+            for (var o = 0; o < facts.Outputs.Length; o++)
+            {
+                if (wiring.Boxes[b].OutputLinks[o] is >= 0 and var link && state.Boxes[b].Drive(o).On)
+                {
+                    var flows = Math.Abs(amps[link]);
+                    total += flows;
+                    var after = facts.Outputs[o].TripsAfter;
+                    if (flows > facts.Outputs[o].LimitAmps && after <= within && (soonest is null || after < soonest.Value.After))
+                    {
+                        soonest = (after, b, o);
+                    }
+                }
+            }
+
+            if (total > facts.TotalLimitAmps && facts.TotalTripsAfter <= within && (soonest is null || facts.TotalTripsAfter < soonest.Value.After))
+            {
+                happenings.Add(new Happening.TotalTripped(wiring.Boxes[b].Part, total, facts.TotalLimitAmps.Value));
+                return With(state, b, box => box with { Tripped = AllOn(box) });
+            }
+        }
+
+        if (soonest is not { } trip)
+        {
+            return null;
+        }
+
+        var place = wiring.Boxes[trip.Box];
+        var output = place.Facts.Outputs[trip.Output];
+        happenings.Add(new Happening.OutputTripped(place.Part, output.Terminal, output.Name, Math.Abs(amps[place.OutputLinks[trip.Output]]), output.LimitAmps!.Value));
+        return With(state, trip.Box, box => box with { Tripped = box.Tripped.With(trip.Output, true) });
+    }
+
+    private static State? Blow(Wiring wiring, State state, double[] amps, TimeSpan within, List<Happening> happenings)
+    {
+        (double Seconds, int Fuse)? soonest = null;
+        for (var f = 0; f < wiring.Fuses.Length; f++)
+        {
+            if (!state.Blown[f]
+                && FuseTimes.Seconds(Math.Abs(amps[wiring.Fuses[f].Link]) / wiring.Fuses[f].RatingAmps) is { } seconds
+                && seconds <= within.TotalSeconds
+                && (soonest is null || seconds < soonest.Value.Seconds))
+            {
+                soonest = (seconds, f);
+            }
+        }
+
+        if (soonest is not { } blown)
+        {
+            return null;
+        }
+
+        var fuse = wiring.Fuses[blown.Fuse];
+        happenings.Add(new Happening.FuseOpened(fuse.Part, Math.Abs(amps[fuse.Link]), fuse.RatingAmps));
+        return state with { Blown = state.Blown.With(blown.Fuse, true) };
+    }
+
+    private static State With(State state, int box, Func<BoxState, BoxState> change) =>
+        state with { Boxes = state.Boxes.With(box, change(state.Boxes[box])) };
+
+    private static Row<bool> AllOn(BoxState box) => new([.. Enumerable.Range(0, box.Commands.Length).Select(o => box.Tripped[o] || box.Commands[o].On)]);
+}

@@ -1,0 +1,198 @@
+using System.Collections.Immutable;
+
+namespace Loomwright.Simulation;
+
+/// <summary>How a state ended.</summary>
+/// <param name="State">Where it came to rest; where it does not, the moment of the round with the least switched on.</param>
+/// <param name="Outcome">How.</param>
+/// <param name="Pictures">The electrical picture there; a second one between the flashes of what blinks. Where it never rests: with the most and with the least switched on. Empty when the network found no answer.</param>
+/// <param name="Events">What happened on the way, in words.</param>
+public sealed record Settled(State State, Outcome Outcome, ImmutableArray<Picture> Pictures, ImmutableArray<string> Events);
+
+/// <summary>
+/// Settles states of one wiring: solve; trips; the one protector that opens soonest; inputs and outputs; until nothing
+/// changes. The answer depends on the state alone. Not for two threads at once.
+/// </summary>
+public sealed class Settler
+{
+    private const int MostRounds = 2000;
+    private const int MostUndecided = 4;
+    private static readonly ImmutableDictionary<InputPlace, bool> AsRead = ImmutableDictionary<InputPlace, bool>.Empty;
+
+    private readonly Wiring _wiring;
+    private readonly Electrics _electrics;
+    private readonly Stepping _stepping;
+
+    /// <param name="wiring">What is settled.</param>
+    public Settler(Wiring wiring)
+        : this(wiring, coldStart: true)
+    {
+    }
+
+    internal Settler(Wiring wiring, bool coldStart)
+    {
+        _wiring = wiring;
+        _electrics = new Electrics(wiring);
+        _stepping = new Stepping(wiring, _electrics, coldStart);
+    }
+
+    /// <summary>Settles a state.</summary>
+    public Settled Settle(State start) => Settle(start, AsRead);
+
+    /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
+    internal bool[]? Floating(State state, bool between) => _electrics.Solve(state, between) ? [.. _electrics.Floating] : null;
+
+    private Settled Settle(State start, ImmutableDictionary<InputPlace, bool> readAs)
+    {
+        var happenings = new List<Happening>();
+        var (state, outcome, undecided) = Run(start, Order.Together, readAs, happenings);
+        if (undecided is { } input)
+        {
+            return EitherWay(start, input, readAs);
+        }
+
+        switch (outcome)
+        {
+            case Outcome.Settled:
+                return Rest(state, happenings);
+            case Outcome.SwitchesByItself:
+                // One thing at a time: if that comes to rest, only the order made it go round.
+                var race = Run(start, Order.FirstFirst, readAs, []).Outcome == Outcome.Settled
+                    || Run(start, Order.LastFirst, readAs, []).Outcome == Outcome.Settled;
+                return Round(state, race ? Outcome.Race : outcome, readAs, happenings);
+            default:
+                return new Settled(state, outcome, [], Words(happenings));
+        }
+    }
+
+    private (State State, Outcome Outcome, InputPlace? Undecided) Run(
+        State start, Order order, ImmutableDictionary<InputPlace, bool> readAs, List<Happening> happenings)
+    {
+        var seen = new List<State>();
+        var state = start;
+        _electrics.StartAfresh();
+        while (!seen.Contains(state))
+        {
+            seen.Add(state);
+            if (seen.Count > MostRounds || !_electrics.Solve(state, between: false))
+            {
+                return (state, Outcome.Unsolved, null);
+            }
+
+            if (_stepping.Next(state, order, readAs, happenings, out var undecided) is not { } next)
+            {
+                return (state, undecided is null ? Outcome.Unsolved : Outcome.UndefinedInput, undecided);
+            }
+
+            if (next == state)
+            {
+                return (state, Outcome.Settled, null);
+            }
+
+            state = next;
+        }
+
+        return (state, Outcome.SwitchesByItself, null);
+    }
+
+    private Settled Rest(State state, List<Happening> happenings)
+    {
+        var steady = _electrics.Copy();
+        if (!Blinks(state))
+        {
+            return new Settled(state, Outcome.Settled, [steady], Words(happenings));
+        }
+
+        if (!_electrics.Solve(state, between: true))
+        {
+            return new Settled(state, Outcome.Unsolved, [], Words(happenings));
+        }
+
+        var outcome = Outcome.Settled;
+        if (_stepping.Disagrees(state) is { } follower)
+        {
+            var box = _wiring.Boxes[follower.Box];
+            happenings.Add(new Happening.FollowsBlinking(box.Part, box.Facts.Inputs[follower.Input].Name));
+            outcome = Outcome.SwitchesByItself;
+        }
+
+        return new Settled(state, outcome, [steady, _electrics.Copy()], Words(happenings));
+    }
+
+    // Goes round once more from a state on the round and keeps the two ends of it.
+    private Settled Round(State start, Outcome outcome, ImmutableDictionary<InputPlace, bool> readAs, List<Happening> before)
+    {
+        var during = new List<Happening>();
+        var round = new List<(State State, Picture Picture, int On)>();
+        var state = start;
+        do
+        {
+            _electrics.Solve(state, between: false);
+            var next = _stepping.Next(state, Order.Together, readAs, during, out _) ?? start;
+
+            // Copied after the step: where cold lamps pull the supply down, that is the picture there is.
+            round.Add((state, _electrics.Copy(), OutputsOn(state)));
+            state = next;
+        }
+        while (state != start);
+
+        var most = round.MaxBy(r => r.On);
+        var least = round.MinBy(r => r.On);
+        var resets = during.OfType<Happening.Reset>().Select(r => r.Again).Distinct();
+        var words = during.OfType<Happening.Reset>().Any() ? resets : [new Happening.GoesRound(Changing(round[0].State, round.Select(r => r.State))).ToString()];
+        return new Settled(least.State, outcome, [most.Picture, least.Picture], [.. Words(before.Where(h => h is not Happening.Reset && !during.Contains(h))), .. words]);
+    }
+
+    private Settled EitherWay(State start, InputPlace input, ImmutableDictionary<InputPlace, bool> readAs)
+    {
+        var box = _wiring.Boxes[input.Box];
+        var facts = box.Facts.Inputs[input.Input];
+        var unclear = new Happening.Undecided(box.Part, facts.Name, Reading.InputVolts(box, input.Input, _electrics.Volts), facts.LowVolts, facts.HighVolts);
+        if (readAs.Count >= MostUndecided)
+        {
+            return new Settled(start, Outcome.UndefinedInput, [_electrics.Copy()], [unclear.ToString()]);
+        }
+
+        var active = Settle(start, readAs.Add(input, true));
+        var idle = Settle(start, readAs.Add(input, false));
+        return SameEnd(active, idle)
+            ? idle
+            : idle with { Outcome = Outcome.UndefinedInput, Events = [.. idle.Events.Where(e => e != unclear.ToString()), unclear.ToString()] };
+    }
+
+    private static bool SameEnd(Settled a, Settled b) =>
+        a.Outcome == b.Outcome && a.State.Blown == b.State.Blown
+        && a.State.Boxes.AsSpan().ToArray().Zip(b.State.Boxes.AsSpan().ToArray()).All(p => p.First.Awake == p.Second.Awake && p.First.Commands == p.Second.Commands && p.First.Tripped == p.Second.Tripped);
+
+    private static bool Blinks(State state)
+    {
+        foreach (var box in state.Boxes.AsSpan())
+        {
+            for (var o = 0; o < box.Commands.Length; o++)
+            {
+                if (box.Drive(o).Blinks)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static int OutputsOn(State state) =>
+        state.Boxes.AsSpan().ToArray().Sum(b => Enumerable.Range(0, b.Commands.Length).Count(o => b.Drive(o).On));
+
+    private string Changing(State first, IEnumerable<State> round)
+    {
+        var changing = from state in round
+                       from b in Enumerable.Range(0, _wiring.Boxes.Length)
+                       from o in Enumerable.Range(0, _wiring.Boxes[b].OutputLinks.Length)
+                       where state.Boxes[b].Drive(o) != first.Boxes[b].Drive(o)
+                       select $"{_wiring.Boxes[b].Part} {_wiring.Boxes[b].Facts.Outputs[o].Terminal} ({_wiring.Boxes[b].Facts.Outputs[o].Name})";
+        return string.Join(" and ", changing.Distinct(StringComparer.Ordinal).DefaultIfEmpty("the bike"));
+    }
+
+    private static ImmutableArray<string> Words(IEnumerable<Happening> happenings) =>
+        [.. happenings.Select(h => h.ToString()).Distinct(StringComparer.Ordinal)];
+}

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using Loomwright.Parts;
+using Loomwright.Quantities;
+
+namespace Loomwright.Simulation;
+
+/// <summary>Turns what settled into what a person sees: the frame.</summary>
+internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLight)
+{
+    // A status light that follows voltage or load current lights above these (judgement, no source).
+    private const double LightsAboveVolts = 1;
+    private const double LightsAboveAmps = 0.01;
+
+    public Frame Frame(Settled settled, TimeSpan time, string step, IEnumerable<string> events) => new()
+    {
+        Time = time,
+        Step = step,
+        Outcome = settled.Outcome,
+        Controls = [.. wiring.Controls.Select((c, i) => Control(c, settled.State.Positions[i]))],
+        Controllers = [.. wiring.Boxes.Select((b, i) => Box(b, settled.State.Boxes[i], settled.Pictures))],
+        Seen = settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select(s => Sight(s, settled.Pictures))],
+        Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], settled.Pictures))],
+        Phases = [.. settled.Pictures.Select((p, i) => Phase(settled, p, i))],
+        Events = [.. events],
+    };
+
+    private static ControlSeen Control(Control control, int position)
+    {
+        var name = control.Positions[position];
+        return new ControlSeen(control.Name, name, Text.Names.Same(name, control.Rest));
+    }
+
+    private static ControllerSeen Box(Box box, BoxState state, ImmutableArray<Picture> pictures) => new(
+        box.Part,
+        state.Awake,
+        [.. box.Facts.Outputs.Where((_, o) => box.Rules.Remembers(state.Memory, o + 1)).Select(o => o.Name)],
+        [.. box.Facts.Inputs.Select((input, i) => new InputSeen(input.Name, input.Terminal, state.Inputs[i]))],
+        [.. box.Facts.Outputs.Select((output, o) => new OutputSeen(output.Name, output.Terminal, OutputState(state, o), Amps(pictures, box.OutputLinks[o])))],
+        [.. box.Lights.Select(light => new StatusSeen(light.Terminal, Light(box, light, state, pictures)))]);
+
+    private static OutputState OutputState(BoxState state, int output) =>
+        state.Tripped[output] ? Simulation.OutputState.Tripped
+        : !state.Commands[output].On ? Simulation.OutputState.Off
+        : state.Commands[output].Blinks ? Simulation.OutputState.Blinking
+        : Simulation.OutputState.On;
+
+    private static Current Amps(ImmutableArray<Picture> pictures, int link) => new(pictures.IsEmpty || link < 0 ? 0 : pictures[0].Amps[link]);
+
+    private static Symbol Light(Box box, LightPlace light, BoxState state, ImmutableArray<Picture> pictures)
+    {
+        if (!state.Awake || pictures.IsEmpty)
+        {
+            return Symbol.Dark;
+        }
+
+        var on = Lights(0);
+        return Simulation.Light.Together(on, pictures.Length > 1 ? Lights(1) : on);
+
+        Symbol Lights(int phase) => light.Means switch
+        {
+            LightMeans.Input => light.Place >= 0 && state.Inputs[light.Place],
+            LightMeans.Command => light.Place >= 0 && (phase == 0 ? state.Drive(light.Place).Share : state.Drive(light.Place).ShareBetween) > 0,
+            LightMeans.Voltage => Math.Abs(pictures[phase].Volts[light.Node] - pictures[phase].Volts[box.GroundNode]) > LightsAboveVolts,
+            LightMeans.LoadCurrent => light.Place >= 0 && box.OutputLinks[light.Place] is >= 0 and var link && Math.Abs(pictures[phase].Amps[link]) > LightsAboveAmps,
+            _ => false,
+        }
+            ? Symbol.Lit
+            : Symbol.Dark;
+    }
+
+    private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures)
+    {
+        var on = Called(sight, pictures[0]);
+        return new Seen(
+            sight.Name,
+            sight.Part,
+            pictures.Length > 1 ? Simulation.Light.Together(on, Called(sight, pictures[1])) : on,
+            fullLight.Share(sight, pictures[0]),
+            new Voltage(pictures[0].Across(wiring.Links[sight.Link])),
+            new Current(pictures[0].Amps[sight.Link]));
+    }
+
+    private Symbol Called(SightPlace sight, Picture picture) => sight.Sight is Sight.Horn horn
+        ? Math.Abs(picture.Amps[sight.Link]) >= horn.SoundsAboveAmps ? Symbol.Sounds : Symbol.Silent
+        : Simulation.Light.Called(fullLight.Share(sight, picture) ?? 0);
+
+    private static FuseSeen Fuse(FusePlace fuse, bool blown, ImmutableArray<Picture> pictures)
+    {
+        var amps = Amps(pictures, fuse.Link);
+        var state = blown ? FuseState.Blown : Math.Abs(amps.Amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;
+        return new FuseSeen(fuse.Part, state, amps, new Current(fuse.RatingAmps));
+    }
+
+    private Phase Phase(Settled settled, Picture picture, int place)
+    {
+        var floating = settler.Floating(settled.State, between: place > 0);
+        return new Phase(
+            [.. wiring.Points.Select(p => new PotentialSeen(p.Terminal, new Voltage(picture.Volts[p.Node]), floating is not null && floating[p.Node]))],
+            [.. wiring.Links.Select((link, l) => (link, l)).Where(x => x.link.IsWire).Select(x => new WireSeen(x.link.Owner, new Current(picture.Amps[x.l]), new Voltage(picture.Across(x.link))))],
+            new Current(wiring.Supplies.Sum(s => -picture.Amps[s])),
+            picture.ResidualAmps);
+    }
+}

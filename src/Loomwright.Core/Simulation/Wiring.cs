@@ -1,0 +1,128 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Expressions;
+using Loomwright.Network;
+using Loomwright.Parts;
+
+namespace Loomwright.Simulation;
+
+/// <summary>
+/// A loom with its names turned into numbers: nodes, links between them, controls, boxes, fuses, and what is seen.
+/// Node 0 is the minus terminal of the battery, or of the bench supply when it alone feeds the stage.
+/// </summary>
+public sealed record Wiring
+{
+    /// <summary>Every terminal in file order, then every wire end that sits on no terminal of a part.</summary>
+    public required ImmutableArray<Point> Points { get; init; }
+
+    /// <summary>Nodes, points inside parts and the reference included.</summary>
+    public required int NodeCount { get; init; }
+
+    /// <summary>Wires in file order, then the parts' elements, then shorts.</summary>
+    public required ImmutableArray<Link> Links
+    {
+        get;
+        init
+        {
+            field = value;
+            Colds = [.. Enumerable.Range(0, value.Length).Where(l => value[l].Cold is not null)];
+        }
+    }
+
+    /// <summary>Everything a hand can operate, in file order.</summary>
+    public required ImmutableArray<Control> Controls { get; init; }
+
+    /// <summary>The load controllers, in file order.</summary>
+    public required ImmutableArray<Box> Boxes { get; init; }
+
+    /// <summary>The fuses, in file order.</summary>
+    public required ImmutableArray<FusePlace> Fuses { get; init; }
+
+    /// <summary>Lamps and horns, in file order.</summary>
+    public required ImmutableArray<SightPlace> Sights { get; init; }
+
+    /// <summary>Places of the links that are supplies.</summary>
+    public required ImmutableArray<int> Supplies { get; init; }
+
+    /// <summary>Places of the links that draw more in their first milliseconds.</summary>
+    public ImmutableArray<int> Colds { get; private init; } = [];
+
+    /// <summary>The parts and the models they were built to, in file order.</summary>
+    public required ImmutableArray<PartPlace> Parts { get; init; }
+
+    /// <summary>Every named point's node, points inside parts included.</summary>
+    public required FrozenDictionary<TerminalRef, int> Nodes { get; init; }
+
+    /// <summary>The wiring of a loom. What cannot be used (an unknown kind, a gate that names nothing) is left out; the file's findings tell of it.</summary>
+    public static Wiring Of(Loom loom) => new Compiling(loom).Finish();
+
+    /// <summary>The node of a terminal, or null when nothing of that name is there.</summary>
+    public int? NodeOf(TerminalRef terminal) => Nodes.TryGetValue(terminal, out var node) ? node : null;
+
+    /// <summary>The circuit with every link as it conducts when nothing is switched off.</summary>
+    public Circuit Circuit() => new(NodeCount, [.. Links.Select(l => new Branch(l.From, l.To, l.Curve))]);
+
+    /// <summary>Power just connected, every control at rest, nothing remembered, every lamp cold.</summary>
+    public State Start() => new(
+        new Row<int>([.. Controls.Select(c => PlaceOf(c, c.Rest) ?? 0)]),
+        new Row<BoxState>([.. Boxes.Select(b => BoxState.Lifeless(b.InputNodes.Length, b.OutputLinks.Length))]),
+        Row.Of(Fuses.Length, false),
+        Row.Of(Colds.Length, false));
+
+    /// <summary>A position's place in its control, or null.</summary>
+    public static int? PlaceOf(Control control, string position)
+    {
+        for (var i = 0; i < control.Positions.Length; i++)
+        {
+            if (Text.Names.Same(control.Positions[i], position))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+}
+
+/// <summary>A part and its model.</summary>
+public sealed record PartPlace(string Name, Model Model);
+
+/// <summary>A terminal and its node.</summary>
+public readonly record struct Point(TerminalRef Terminal, int Node);
+
+/// <summary>A fuse: its part, its link, what is printed on it.</summary>
+public sealed record FusePlace(string Part, int Link, double RatingAmps);
+
+/// <summary>Something to see or hear: its name, its part, the link it comes from.</summary>
+public sealed record SightPlace(string Name, string Part, int Link, Sight Sight);
+
+/// <summary>A load controller with its names turned into numbers.</summary>
+/// <param name="Part">The owner's name.</param>
+/// <param name="Facts">As its manual describes it.</param>
+/// <param name="SupplyNode">What it lives on …</param>
+/// <param name="GroundNode">… and against what it reads its inputs.</param>
+/// <param name="InputNodes">By the order of its inputs.</param>
+/// <param name="OutputLinks">The link that carries each output's load current, or −1 when there is none.</param>
+/// <param name="OutputNodes">By the order of its outputs.</param>
+/// <param name="Lights">Each status light: the place of its input or output, or −1, and its node.</param>
+/// <param name="Rules">Its awake condition first, then each output's.</param>
+/// <param name="InputOf">Place of each input a rule names.</param>
+public sealed record Box(
+    string Part,
+    Controller Facts,
+    int SupplyNode,
+    int GroundNode,
+    ImmutableArray<int> InputNodes,
+    ImmutableArray<int> OutputLinks,
+    ImmutableArray<int> OutputNodes,
+    ImmutableArray<LightPlace> Lights,
+    Evaluator Rules,
+    FrozenDictionary<string, int> InputOf)
+{
+    /// <summary>The same box with nothing alive in it, whatever its supply.</summary>
+    public Box Dead() => this with { Facts = Facts with { ResetsBelowVolts = double.PositiveInfinity } };
+}
+
+/// <summary>A status light: where it sits and what it follows.</summary>
+public readonly record struct LightPlace(string Terminal, LightMeans Means, int Place, int Node);

@@ -1,0 +1,195 @@
+using Loomwright.Simulation;
+using static Loomwright.Tests.Simulation.Bench;
+
+namespace Loomwright.Tests.Simulation;
+
+/// <summary>What goes wrong in real looms and is easily got wrong in a program.</summary>
+public class TrapTests
+{
+    private static Bench Box => new Bench().Battery().Box().BoxWired();
+
+    private static Frame Riding(Bench bench, params Operation[] then) => new Rig(bench.Loom).Play([Set("lock", "riding"), .. then])[^1];
+
+    [Fact]
+    public void With_the_common_ground_lost_current_goes_back_through_the_other_lamps()
+    {
+        // The check circuit with lamps: feed → one lamp → common; common → two lamps in series → ground.
+        var loom = new Bench().Battery()
+            .Part("a", "lamp", ("filament", 21.0)).Part("b", "lamp", ("filament", 5.0)).Part("c", "lamp", ("filament", 5.0)).Part("common", "splice")
+            .Wires(("battery.+", "a.+"), ("a.-", "common"), ("common", "b.+"), ("b.-", "c.+"), ("c.-", "battery.-")).Loom;
+
+        var frame = new Rig(loom).Now;
+
+        Assert.Equal(Symbol.Dark, frame.Symbol("a"));
+        Assert.Equal(Symbol.Dim, frame.Symbol("b"));
+        Assert.Equal(Symbol.Dim, frame.Symbol("c"));
+        Assert.Equal(frame.Seen("a").Current.Amps, frame.Seen("c").Current.Amps, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("command", Symbol.Lit)]
+    [InlineData("voltage", Symbol.Lit)]
+    [InlineData("load current", Symbol.Dark)]
+    public void With_nothing_on_an_output_its_light_tells_what_that_box_lets_it_tell(string follows, Symbol seen)
+    {
+        var bench = new Bench().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first")))], "key", ("lights", Of(("X4", follows)))).BoxWired();
+        Assert.Equal(seen, Riding(bench, Set("first button", "pressed")).Light("X4"));
+        Assert.Equal(Symbol.Dark, Riding(bench).Light("X4"));
+    }
+
+    [Fact]
+    public void A_doubled_ground_keeps_the_lamp_lit_when_either_is_open()
+    {
+        Bench Lamp(bool one, bool two)
+        {
+            var bench = new Bench().Battery().Part("lamp", "lamp", ("filament", 21.0)).Part("stud", "ground stud").Wires(("battery.+", "lamp.+"), ("lamp.-", "stud"));
+            bench = one ? bench.Wire("stud", "battery.-", "first") : bench;
+            return two ? bench.Wire("stud", "battery.-", "second") : bench;
+        }
+
+        Assert.Equal(Symbol.Lit, new Rig(Lamp(true, true).Loom).Now.Symbol("lamp"));
+        Assert.Equal(Symbol.Lit, new Rig(Lamp(true, false).Loom).Now.Symbol("lamp"));
+        Assert.Equal(Symbol.Lit, new Rig(Lamp(false, true).Loom).Now.Symbol("lamp"));
+        Assert.Equal(Symbol.Dark, new Rig(Lamp(false, false).Loom).Now.Symbol("lamp"));
+    }
+
+    [Fact]
+    public void A_trip_that_ends_with_the_key_is_still_there_at_the_next_press()
+    {
+        var bench = new Bench().Battery()
+            .Box([("out", Of(("terminal", "X4"), ("when", "first"), ("limit", 2.0), ("trip ends", "key off")))]).BoxWired()
+            .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"));
+
+        var frames = new Rig(bench.Loom).Play([Set("lock", "riding"), Set("first button", "pressed"), Set("first button", "released"), Set("first button", "pressed"), Set("lock", "off")]);
+
+        Assert.Equal(OutputState.Tripped, frames[2].Output("X4").State);
+        Assert.Contains("switched X4 (out) off", frames[2].Events.Single(), StringComparison.Ordinal);
+        Assert.Equal(OutputState.Tripped, frames[4].Output("X4").State);
+        Assert.Equal(Symbol.Dark, frames[4].Symbol("lamp"));
+        Assert.Equal(OutputState.Off, frames[5].Output("X4").State);
+    }
+
+    [Fact]
+    public void A_trip_that_names_no_end_is_over_when_its_own_command_is()
+    {
+        var bench = new Bench().Battery().Box(limitAmps: 2).BoxWired()
+            .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"));
+
+        var frames = new Rig(bench.Loom).Play([Set("lock", "riding"), Set("first button", "pressed"), Set("first button", "released")]);
+
+        Assert.Equal(OutputState.Tripped, frames[2].Output("X4").State);
+        Assert.Equal(OutputState.Off, frames[3].Output("X4").State);
+    }
+
+    [Fact]
+    public void A_blinking_lamp_has_two_pictures_and_is_called_flashing_not_dim()
+    {
+        var bench = new Bench().Battery()
+            .Box([("out", Of(("terminal", "X4"), ("when", "blinking first")))]).BoxWired()
+            .Part("lamp", "lamp", ("filament", 21.0)).Part("steady", "lamp", ("filament", 5.0))
+            .Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"), ("main fuse.2", "steady.+"), ("steady.-", "ground bar"));
+
+        var frame = Riding(bench, Set("first button", "pressed"));
+
+        Assert.Equal(2, frame.Phases.Length);
+        Assert.Equal(Symbol.Flashing, frame.Symbol("lamp"));
+        Assert.Equal(Symbol.Lit, frame.Symbol("steady"));
+        Assert.Equal(Symbol.Flashing, frame.Light("X4"));
+        Assert.Equal(OutputState.Blinking, frame.Output("X4").State);
+        Assert.True(frame.Phases[0].Supply.Amps > frame.Phases[1].Supply.Amps + 1.5);
+        Assert.InRange(frame.Volts("lamp.+", 0), 12, 12.6);
+        Assert.InRange(frame.Volts("lamp.+", 1), 0, 0.1);
+    }
+
+    [Fact]
+    public void A_point_on_which_nothing_sits_floats_and_says_so()
+    {
+        var frame = new Rig(Box.Part("loose", "splice").Part("other", "splice").Wires(("loose", "other")).Loom).Now;
+        Assert.True(frame.Floats("loose"));
+        Assert.False(frame.Floats("box.X4"));
+        Assert.False(frame.Floats("box.Z1"));
+    }
+
+    [Fact]
+    public void A_cold_lamp_pulls_a_small_supply_down_and_the_box_resets_again_and_again()
+    {
+        var frame = WorkLamp("bench supply");
+        Assert.Equal(Outcome.SwitchesByItself, frame.Outcome);
+        Assert.Equal(["box resets again and again: the supply is too small for work lamp"], frame.Events);
+        Assert.Equal(Symbol.Dark, frame.Symbol("work lamp"));
+        Assert.False(frame.Controllers.Single().Awake);
+    }
+
+    [Fact]
+    public void The_same_lamp_on_the_battery_is_lit() => Assert.Equal(Symbol.Lit, WorkLamp("battery").Symbol("work lamp"));
+
+    [Fact]
+    public void Without_the_cold_start_the_small_supply_would_seem_to_do()
+    {
+        var frame = WorkLamp("bench supply", coldStart: false);
+        Assert.Equal(Outcome.Settled, frame.Outcome);
+        Assert.Equal(Symbol.Lit, frame.Symbol("work lamp"));
+    }
+
+    [Fact]
+    public void An_output_that_trips_at_once_does_not_stand_a_cold_lamp_and_one_with_a_delay_does()
+    {
+        Frame Lamp(double seconds) => Riding(
+            new Bench().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first"), ("limit", 15.0), ("trips after", seconds)))]).BoxWired()
+                .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar")),
+            Set("first button", "pressed"));
+
+        Assert.Equal(OutputState.Tripped, Lamp(0.001).Output("X4").State);
+        Assert.Equal(Symbol.Lit, Lamp(0.2).Symbol("lamp"));
+    }
+
+    [Fact]
+    public void An_led_the_wrong_way_round_is_dark_and_lets_only_leakage_through()
+    {
+        var wrong = new Rig(new Bench().Battery().Part("lamp", "lamp", ("led", 3.0)).Wires(("battery.+", "lamp.-"), ("lamp.+", "battery.-")).Loom).Now;
+        Assert.Equal(Symbol.Dark, wrong.Symbol("lamp"));
+        Assert.InRange(Math.Abs(wrong.Seen("lamp").Current.Amps), 1e-9, 1e-3);
+    }
+
+    [Fact]
+    public void The_leakage_of_an_output_that_is_off_does_not_light_a_filament()
+    {
+        var frame = Riding(Box.Part("lamp", "lamp", ("filament", 5.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar")));
+        Assert.Equal(Symbol.Dark, frame.Symbol("lamp"));
+        Assert.InRange(frame.Seen("lamp").Current.Amps, 1e-6, 1e-4);
+    }
+
+    [Fact]
+    public void With_its_fuse_out_the_box_is_fed_backwards_through_an_output_that_gets_plus()
+    {
+        // No main fuse: nothing between battery and B+; a lead holds plus on the output X4.
+        var loom = new Bench().Battery().Box()
+            .Part("lock", "switch", ("terminals", Marks("a", "b")), ("positions", Of(("off", Pairs()), ("riding", Pairs(("a", "b"))))))
+            .Wires(("box.B-", "battery.-"), ("battery.+", "lock.a"), ("lock.b", "box.X4"), ("lock.b", "box.X1")).Loom;
+
+        var frame = new Rig(loom).Do(Set("lock", "riding"));
+
+        Assert.InRange(frame.Volts("box.B+"), 11.5, 12.3);
+        Assert.True(frame.Controllers.Single().Awake);
+    }
+
+    [Fact]
+    public void Battery_minus_and_a_stud_are_two_points_with_the_drop_of_the_lead_between_them()
+    {
+        var frame = Riding(
+            Box.Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar")), Set("first button", "pressed"));
+        Assert.Equal(0, frame.Volts("battery.-"));
+        Assert.Equal(frame.Amps("ground bar to battery.-") * 0.006, frame.Volts("ground bar"), 0.015);
+        Assert.True(frame.Volts("ground bar") > 0.01);
+    }
+
+    private static Frame WorkLamp(string supply, bool coldStart = true)
+    {
+        var bench = supply == "battery" ? new Bench().Battery(12.8) : new Bench().Part("bench supply", "bench supply", ("volts", 13.0), ("limit", 5.0));
+        bench = bench.Box().BoxWired(supply).Part("work lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "work lamp.+"), ("work lamp.-", "ground bar"))
+            .Function("work lamp", "first button and lock is riding", "work lamp", "lit", "lock", "first button", "second button");
+        var rig = new Rig(bench.Loom, new RigOptions { ColdStart = coldStart });
+        rig.Do(Set("lock", "riding"));
+        return rig.Do(Set("first button", "pressed"));
+    }
+}
