@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Findings;
+using Loomwright.Parts;
+using Loomwright.ProjectFile;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright;
+
+/// <summary>
+/// One bike as its design file tells it, and everything that can be asked of it. The only door for the outer projects.
+/// What needs a design throws <see cref="InvalidOperationException"/> while <see cref="Loom"/> is null: ask that first.
+/// </summary>
+public sealed class Bike
+{
+    private readonly DesignFile _file;
+
+    private Bike(DesignFile file)
+    {
+        _file = file;
+        Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls)];
+    }
+
+    /// <summary>Reads a design. Never throws: what is wrong with it stands in <see cref="ReadingFindings"/>.</summary>
+    public static Bike Read(SourceText text) => new(DesignFile.Read(text));
+
+    /// <summary>The text it was read from.</summary>
+    public SourceText Text => _file.Text;
+
+    /// <summary>What the owner has, as far as it could be read; null when nothing could.</summary>
+    public Loom? Loom => _file.Loom;
+
+    /// <summary>Whether every word of the file was understood.</summary>
+    public bool IsComplete => _file.IsComplete;
+
+    /// <summary>What is wrong with the file as a text, in file order.</summary>
+    public ImmutableArray<Finding> ReadingFindings => _file.Findings;
+
+    /// <summary>Everything a hand can operate, in file order.</summary>
+    public ImmutableArray<Control> Controls { get; }
+
+    /// <summary>Where the file tells of a subject; its beginning when it does not.</summary>
+    public Span Place(Subject subject) => _file.Place(subject) ?? default;
+
+    /// <summary>What the part's kind makes of it; a part of an unknown kind has no terminals.</summary>
+    public static Model Model(Part part) => Kinds.Find(part.Kind)?.Build(part) ?? new Model { Terminals = [] };
+
+    /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
+    public Rig Start(Fault? fault = null) =>
+        fault is null ? new Rig(Known) : new Rig(Patch.Apply(Known, fault), new RigOptions { Healthy = Known });
+
+    /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
+    public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
+
+    /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
+    public FaultReading Fault(string id) => FaultText.Read(id, Known);
+
+    private Loom Known => Loom ?? throw new InvalidOperationException("nothing of this design could be read");
+}
