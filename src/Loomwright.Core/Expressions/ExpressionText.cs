@@ -22,7 +22,7 @@ public static class ExpressionText
             return new(null, MostCharacters, $"the condition is longer than {MostCharacters} characters", "split it over several inputs or outputs");
         }
 
-        var grammar = new Grammar(new Scanner(text), names, positionsOf);
+        var grammar = new Grammar(new Scanner(text), new Vocabulary(names), positionsOf);
         var expression = grammar.Whole();
         return grammar.Problem is { } problem ? new(null, problem.Offset, problem.What, problem.Cure) : new(expression, 0, null, null);
     }

@@ -4,13 +4,10 @@ using Loomwright.Text;
 namespace Loomwright.Expressions;
 
 /// <summary>Reads a condition by recursive descent, one method a rule of the grammar in docs/expressions.md. The first problem ends the reading.</summary>
-internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, Func<string, IReadOnlyCollection<string>>? positionsOf)
+internal sealed class Grammar(Scanner text, Vocabulary names, Func<string, IReadOnlyCollection<string>>? positionsOf)
 {
     private const int DeepestNesting = 60;
     private static readonly TimeSpan LongestTime = TimeSpan.FromHours(24);
-    private static readonly string[] Joining = ["and", "or", "not", "is", "at most", "at", "delayed", "until"];
-
-    private readonly ImmutableArray<(string Folded, string Name)> _names = Longest(names);
     private int _depth;
 
     /// <summary>Where reading stopped and why; null while all is well.</summary>
@@ -20,7 +17,7 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
     {
         if (text.AtEnd)
         {
-            return Fail("the condition is empty", $"name what it depends on, or write always{Declared()}");
+            return Fail("the condition is empty", $"name what it depends on, or write always{names.Declared}");
         }
 
         var whole = Alternative();
@@ -58,7 +55,7 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
     private Expression Negation()
     {
         var nots = 0;
-        while (NameHere() is null && text.Take("not"))
+        while (!names.IsAt(text) && text.Take("not"))
         {
             nots++;
         }
@@ -117,10 +114,9 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
 
     private Expression Form()
     {
-        if (NameHere() is { } name)
+        if (names.Take(text) is { } name)
         {
-            text.At += name.Folded.Length;
-            return text.Take("is") ? Position(name.Name) : new Expression.Named(name.Name);
+            return text.Take("is") ? Position(name) : new Expression.Named(name);
         }
 
         return text.Take("(") ? Closed(Alternative())
@@ -134,30 +130,24 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
 
     private Expression Position(string control)
     {
-        var positions = positionsOf?.Invoke(control);
-        if (positions is null)
+        if (positionsOf is null)
         {
-            var words = text.Words(Joining, take: true);
-            if (words.Length == 0)
-            {
-                return Fail($"after {control} is, a position is missing", $"write the position, as in {control} is riding");
-            }
-
-            return new Expression.Is(control, words);
+            var words = text.Words(Vocabulary.Joining, take: true);
+            return words.Length > 0
+                ? new Expression.Is(control, words)
+                : Fail($"after {control} is, a position is missing", $"write the position, as in {control} is riding");
         }
 
-        foreach (var (folded, position) in Longest(positions))
+        var positions = new Vocabulary(positionsOf(control));
+        if (positions.Take(text) is { } position)
         {
-            if (text.Take(folded))
-            {
-                return new Expression.Is(control, position);
-            }
+            return new Expression.Is(control, position);
         }
 
-        var written = text.Words(Joining);
-        return positions.Count == 0
+        var written = text.Words(Vocabulary.Joining);
+        return positions.IsEmpty
             ? Fail($"{control} has no positions that can be named here", $"write {control} alone: it is true while {control} is active")
-            : Fail($"{control} has no position {written}", Suggestion(written, positions, "its positions are"));
+            : Fail($"{control} has no position {written}", positions.Suggestion(written, "its positions are"));
     }
 
     private Expression Latching()
@@ -177,10 +167,9 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
         TimeSpan? after = null;
         while (Problem is null)
         {
-            if (NameHere() is { } name)
+            if (names.Take(text) is { } name)
             {
-                text.At += name.Folded.Length;
-                until.Add(name.Name);
+                until.Add(name);
             }
             else if (after is null && SeesNumber())
             {
@@ -227,29 +216,18 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
         }
 
         var start = text.At;
-        var perUnit = text.TakeNumber() is not { } number ? null : Ticks(number);
-        if (perUnit is null)
+        if (text.TakeTicks() is { } ticks and >= TimeSpan.TicksPerMillisecond && ticks <= LongestTime.Ticks)
         {
-            text.At = start;
-            Fail("a time with its unit is missing", "write a number with ms, s or min, as in 1.5 s");
-            return default;
+            return TimeSpan.FromTicks((long)ticks);
         }
 
-        if (perUnit < TimeSpan.TicksPerMillisecond || perUnit > LongestTime.Ticks)
-        {
-            text.At = start;
-            Fail("the time is not between 1 ms and 24 hours", "write a time in between, as in 1.5 s");
-            return default;
-        }
-
-        return TimeSpan.FromTicks((long)perUnit.Value);
+        var known = text.At > start;
+        text.At = start;
+        _ = known
+            ? Fail("the time is not between 1 ms and 24 hours", "write a time in between, as in 1.5 s")
+            : Fail("a time with its unit is missing", "write a number with ms, s or min, as in 1.5 s");
+        return default;
     }
-
-    private decimal? Ticks(decimal number) =>
-        text.Take("ms") ? number * TimeSpan.TicksPerMillisecond
-        : text.Take("s") ? number * TimeSpan.TicksPerSecond
-        : text.Take("min") ? number * TimeSpan.TicksPerMinute
-        : null;
 
     private double Share()
     {
@@ -262,19 +240,6 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
         text.At = start;
         Fail("after at, a share from above 0 % to 100 % is missing", "write it as in key at 20 %; for a time write at most 10 s");
         return 1;
-    }
-
-    private (string Folded, string Name)? NameHere()
-    {
-        foreach (var name in _names)
-        {
-            if (text.Sees(name.Folded))
-            {
-                return IsWordOfTheLanguage(name.Folded) ? null : name;
-            }
-        }
-
-        return null;
     }
 
     private bool SeesNumber()
@@ -292,12 +257,12 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
             return Fail("the condition breaks off", "say what comes next: a name, a bracket, or nothing after the last term");
         }
 
-        var written = text.Words(Joining);
+        var written = text.Words(Vocabulary.Joining);
         return written.Length > 0
-            ? Fail($"{written} is not declared here", Suggestion(written, names, "declared are"))
+            ? Fail($"{written} is not declared here", names.Suggestion(written, "declared are"))
             : text.Sees("not")
                 ? Fail("not stands where a single term belongs", "put it in brackets: (not …)")
-                : Fail("a name is missing here", $"write a name before this{Declared()}");
+                : Fail("a name is missing here", $"write a name before this{names.Declared}");
     }
 
     private Expression.Always LeftOver()
@@ -314,17 +279,4 @@ internal sealed class Grammar(Scanner text, IReadOnlyCollection<string> names, F
         Problem ??= (text.Offset, what, cure);
         return new Expression.Always();
     }
-
-    private static string Suggestion(string written, IReadOnlyCollection<string> known, string those) =>
-        Nearest.To(written, known) is { } near ? $"did you mean {near}?"
-        : known.Count == 0 ? "declare it first"
-        : $"{those} {string.Join(", ", known)}";
-
-    private string Declared() => names.Count == 0 ? "" : $"; declared are {string.Join(", ", names)}";
-
-    private static bool IsWordOfTheLanguage(string folded) =>
-        folded is "and" or "or" or "not" or "always" or "latching" or "pressed" or "blinking" or "at" or "delayed" or "until" or "is";
-
-    private static ImmutableArray<(string Folded, string Name)> Longest(IEnumerable<string> names) =>
-        [.. names.Select(n => (Folded: Names.Fold(n), Name: n)).Where(n => n.Folded.Length > 0).OrderByDescending(n => n.Folded.Length).ThenBy(n => n.Folded, StringComparer.Ordinal)];
 }

@@ -19,7 +19,7 @@ internal sealed class Pass(Memory before, int cellCount, Func<string, bool> acti
     public Level LevelOf(Expression expression) => expression switch
     {
         Expression.Named e => Level.Steady(active(e.Name)),
-        Expression.Is e => Level.Steady(Names.Same(positionOf(e.Control), e.Position)),
+        Expression.Is e => Level.Steady(positionOf(e.Control) is var position && (position == e.Position || Names.Same(position, e.Position))),
         Expression.Not e => Level.Steady(!LevelOf(e.Term).On),
         Expression.And e => LevelOf(e.Left).And(LevelOf(e.Right)),
         Expression.Or e => LevelOf(e.Left).Or(LevelOf(e.Right)),

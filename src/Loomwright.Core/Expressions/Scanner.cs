@@ -90,6 +90,23 @@ internal sealed class Scanner
         return number;
     }
 
+    /// <summary>Steps over a number with a unit of time, in ticks of 100 ns; null when there is none.</summary>
+    public decimal? TakeTicks()
+    {
+        var start = At;
+        decimal? ticks = TakeNumber() is not { } number ? null
+            : Take("ms") ? number * TimeSpan.TicksPerMillisecond
+            : Take("s") ? number * TimeSpan.TicksPerSecond
+            : Take("min") ? number * TimeSpan.TicksPerMinute
+            : null;
+        if (ticks is null)
+        {
+            At = start;
+        }
+
+        return ticks;
+    }
+
     /// <summary>The words from here up to a bracket, a separator or one of the words given; as written, blanks collapsed. Steps over them only when asked to.</summary>
     public string Words(IReadOnlyCollection<string> upTo, bool take = false)
     {

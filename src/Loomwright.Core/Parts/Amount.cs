@@ -19,13 +19,16 @@ internal sealed record Amount(string Key, string Meaning, Unit Unit, double Leas
 
     private string Shown(double value) => Unit switch
     {
-        Unit.Volt => new Voltage(value).ToString(),
-        Unit.Amp => new Current(value).ToString(),
+        Unit.Volt => Plain(value, "V"),
+        Unit.Amp when value < 0.001 => Plain(value * 1e6, "µA"),
+        Unit.Amp when value < 1 => Plain(value * 1000, "mA"),
+        Unit.Amp => Plain(value, "A"),
         Unit.Ohm => new Resistance(value).ToString(),
-        Unit.Watt => new Power(value).ToString(),
-        Unit.Second => string.Create(CultureInfo.InvariantCulture, $"{value * 1000:0.#} ms"),
-        Unit.AmpHour => string.Create(CultureInfo.InvariantCulture, $"{value:0.#} Ah"),
-        Unit.Share => string.Create(CultureInfo.InvariantCulture, $"{value * 100:0.#} %"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{value:0.###}"),
+        Unit.Second => Plain(value * 1000, "ms"),
+        Unit.AmpHour => Plain(value, "Ah"),
+        Unit.Share => Plain(value * 100, "%"),
+        _ => Plain(value, ""),
     };
+
+    private static string Plain(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:0.###} {unit}").TrimEnd();
 }

@@ -8,7 +8,7 @@ namespace Loomwright.Parts;
 internal static class ControllerInputs
 {
     private static readonly Parameter Terminal = new("terminal", "Its mark on the case.", new Form.Text()) { Required = true };
-    private static readonly Pick Active = new("active", "What its switch joins it to when operated: plus, or ground.", ["ground", "plus"]);
+    private static readonly Pick Active = new("active", "What its switch joins it to when operated: plus, or ground.", ["ground", "plus"]) { Required = true };
 
     // Judgement, no source: enough to hold the lead at rest, little enough not to matter asleep.
     private static readonly Amount Pull = new("pull", "The resistance that holds it at rest: to supply when active at ground, to ground when active at plus.", Unit.Ohm, 100, 1e7, 10_000);
@@ -18,7 +18,7 @@ internal static class ControllerInputs
     private static readonly Amount High = new("high", "Read as joined to plus above this; in between is undefined.", Unit.Volt, 0.1, 20, 6);
 
     public static Parameter Parameter { get; } = new("inputs", "Its inputs by your own names.",
-        new Form.Each(new Form.Keys([Terminal, Active.Parameter with { Required = true }, Pull.Parameter, Low.Parameter, High.Parameter])));
+        new Form.Each(new Form.Keys([Terminal, Active.Parameter, Pull.Parameter, Low.Parameter, High.Parameter])));
 
     public static ImmutableArray<(Input Input, Element Pull)> Read(Settings settings, Seats seats)
     {

@@ -64,7 +64,11 @@ internal static class LampKind
             var path = $"elements/{name}";
             var from = marks.Find(own.Word("from") ?? name, path);
             var to = own.Word("to") is { } other ? marks.Find(other, path) : common;
-            if (from is not null && to is not null && Glow.Of(own, path, marks) is { } glow)
+            if (from is not null && from == to)
+            {
+                marks.Complain(path, $"{name} begins and ends at {from}", "name under to the lead it returns through");
+            }
+            else if (from is not null && to is not null && Glow.Of(own, path, marks) is { } glow)
             {
                 lights.Add(new Light(name, from, to, glow));
             }

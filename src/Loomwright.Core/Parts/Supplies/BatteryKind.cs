@@ -7,7 +7,7 @@ namespace Loomwright.Parts;
 /// <summary>A 12 V battery at rest: its open-circuit voltage behind its resistance (docs/models/battery.md).</summary>
 internal static class BatteryKind
 {
-    private static readonly Pick Chemistry = new("chemistry", "What is in it.", ["lead-acid", "agm", "lifepo4"]);
+    private static readonly Pick Chemistry = new("chemistry", "What is in it: flooded or gel lead-acid, glass mat, or lithium iron phosphate.", ["lead-acid", "agm", "lifepo4"]) { Required = true };
     private static readonly Amount Capacity = new("capacity", "Printed capacity; the resistance follows from it.", Unit.AmpHour, 0.5, 200, 10);
     private static readonly Amount Charge = new("charge", "How full it is; the resting voltage follows from it.", Unit.Share, 0, 1, 1);
     private static readonly Amount RestVoltage = new("rest voltage", "Measured after an hour at rest; in place of the one from chemistry and charge.", Unit.Volt, 0, 20);
@@ -16,7 +16,7 @@ internal static class BatteryKind
     public static Kind Kind { get; } = new(
         "battery",
         "A 12 V battery.",
-        [Chemistry.Parameter with { Required = true }, Capacity.Parameter, Charge.Parameter, RestVoltage.Parameter, Resistance.Parameter],
+        [Chemistry.Parameter, Capacity.Parameter, Charge.Parameter, RestVoltage.Parameter, Resistance.Parameter],
         Build);
 
     private static Model Build(Part part)
