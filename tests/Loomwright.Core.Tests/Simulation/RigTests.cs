@@ -1,12 +1,12 @@
 using Loomwright.Design;
 using Loomwright.Simulation;
-using static Loomwright.Tests.Simulation.Bench;
+using static Loomwright.Tests.Simulation.Sketch;
 
 namespace Loomwright.Tests.Simulation;
 
 public class RigTests
 {
-    private static Bench OneLamp => new Bench().Battery().Box().BoxWired()
+    private static Sketch OneLamp => new Sketch().Battery().Box().BoxWired()
         .Part("lamp", "lamp", ("filament", 21.0))
         .Part("work lamp", "lamp", ("filament", 35.0))
         .Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"), ("box.X5", "work lamp.+"), ("work lamp.-", "ground bar"))
@@ -135,7 +135,7 @@ public class RigTests
     public void The_meter_is_a_branch_so_an_open_contact_reads_the_little_its_ten_megohms_leave()
     {
         // Check value: 12.6 V through an open contact of 1 GΩ into 10 MΩ.
-        var loom = new Bench().Battery(12.6).Part("switch", "button").Wires(("battery.+", "switch.1")).Loom;
+        var loom = new Sketch().Battery(12.6).Part("switch", "button").Wires(("battery.+", "switch.1")).Loom;
         var read = new Rig(loom).Volts(At("switch.2"), At("battery.-"))!.Value.Volts;
         Assert.Equal(12.6 * 10e6 / (1e9 + 10e6), read, 1e-6);
     }

@@ -1,20 +1,20 @@
 using Loomwright.Simulation;
-using static Loomwright.Tests.Simulation.Bench;
+using static Loomwright.Tests.Simulation.Sketch;
 
 namespace Loomwright.Tests.Simulation;
 
 /// <summary>What goes wrong in real looms and is easily got wrong in a program.</summary>
 public class TrapTests
 {
-    private static Bench Box => new Bench().Battery().Box().BoxWired();
+    private static Sketch Box => new Sketch().Battery().Box().BoxWired();
 
-    private static Frame Riding(Bench bench, params Operation[] then) => new Rig(bench.Loom).Play([Set("lock", "riding"), .. then])[^1];
+    private static Frame Riding(Sketch bench, params Operation[] then) => new Rig(bench.Loom).Play([Set("lock", "riding"), .. then])[^1];
 
     [Fact]
     public void With_the_common_ground_lost_current_goes_back_through_the_other_lamps()
     {
         // The check circuit with lamps: feed → one lamp → common; common → two lamps in series → ground.
-        var loom = new Bench().Battery()
+        var loom = new Sketch().Battery()
             .Part("a", "lamp", ("filament", 21.0)).Part("b", "lamp", ("filament", 5.0)).Part("c", "lamp", ("filament", 5.0)).Part("common", "splice")
             .Wires(("battery.+", "a.+"), ("a.-", "common"), ("common", "b.+"), ("b.-", "c.+"), ("c.-", "battery.-")).Loom;
 
@@ -32,7 +32,7 @@ public class TrapTests
     [InlineData("load current", Symbol.Dark)]
     public void With_nothing_on_an_output_its_light_tells_what_that_box_lets_it_tell(string follows, Symbol seen)
     {
-        var bench = new Bench().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first")))], "key", ("lights", Of(("X4", follows)))).BoxWired();
+        var bench = new Sketch().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first")))], "key", ("lights", Of(("X4", follows)))).BoxWired();
         Assert.Equal(seen, Riding(bench, Set("first button", "pressed")).Light("X4"));
         Assert.Equal(Symbol.Dark, Riding(bench).Light("X4"));
     }
@@ -40,9 +40,9 @@ public class TrapTests
     [Fact]
     public void A_doubled_ground_keeps_the_lamp_lit_when_either_is_open()
     {
-        Bench Lamp(bool one, bool two)
+        Sketch Lamp(bool one, bool two)
         {
-            var bench = new Bench().Battery().Part("lamp", "lamp", ("filament", 21.0)).Part("stud", "ground stud").Wires(("battery.+", "lamp.+"), ("lamp.-", "stud"));
+            var bench = new Sketch().Battery().Part("lamp", "lamp", ("filament", 21.0)).Part("stud", "ground stud").Wires(("battery.+", "lamp.+"), ("lamp.-", "stud"));
             bench = one ? bench.Wire("stud", "battery.-", "first") : bench;
             return two ? bench.Wire("stud", "battery.-", "second") : bench;
         }
@@ -56,7 +56,7 @@ public class TrapTests
     [Fact]
     public void A_trip_that_ends_with_the_key_is_still_there_at_the_next_press()
     {
-        var bench = new Bench().Battery()
+        var bench = new Sketch().Battery()
             .Box([("out", Of(("terminal", "X4"), ("when", "first"), ("limit", 2.0), ("trip ends", "key off")))]).BoxWired()
             .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"));
 
@@ -72,7 +72,7 @@ public class TrapTests
     [Fact]
     public void A_trip_that_names_no_end_is_over_when_its_own_command_is()
     {
-        var bench = new Bench().Battery().Box(limitAmps: 2).BoxWired()
+        var bench = new Sketch().Battery().Box(limitAmps: 2).BoxWired()
             .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"));
 
         var frames = new Rig(bench.Loom).Play([Set("lock", "riding"), Set("first button", "pressed"), Set("first button", "released")]);
@@ -84,7 +84,7 @@ public class TrapTests
     [Fact]
     public void A_blinking_lamp_has_two_pictures_and_is_called_flashing_not_dim()
     {
-        var bench = new Bench().Battery()
+        var bench = new Sketch().Battery()
             .Box([("out", Of(("terminal", "X4"), ("when", "blinking first")))]).BoxWired()
             .Part("lamp", "lamp", ("filament", 21.0)).Part("steady", "lamp", ("filament", 5.0))
             .Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"), ("main fuse.2", "steady.+"), ("steady.-", "ground bar"));
@@ -135,7 +135,7 @@ public class TrapTests
     public void An_output_that_trips_at_once_does_not_stand_a_cold_lamp_and_one_with_a_delay_does()
     {
         Frame Lamp(double seconds) => Riding(
-            new Bench().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first"), ("limit", 15.0), ("trips after", seconds)))]).BoxWired()
+            new Sketch().Battery().Box([("out", Of(("terminal", "X4"), ("when", "first"), ("limit", 15.0), ("trips after", seconds)))]).BoxWired()
                 .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar")),
             Set("first button", "pressed"));
 
@@ -146,7 +146,7 @@ public class TrapTests
     [Fact]
     public void An_led_the_wrong_way_round_is_dark_and_lets_only_leakage_through()
     {
-        var wrong = new Rig(new Bench().Battery().Part("lamp", "lamp", ("led", 3.0)).Wires(("battery.+", "lamp.-"), ("lamp.+", "battery.-")).Loom).Now;
+        var wrong = new Rig(new Sketch().Battery().Part("lamp", "lamp", ("led", 3.0)).Wires(("battery.+", "lamp.-"), ("lamp.+", "battery.-")).Loom).Now;
         Assert.Equal(Symbol.Dark, wrong.Symbol("lamp"));
         Assert.InRange(Math.Abs(wrong.Seen("lamp").Current.Amps), 1e-9, 1e-3);
     }
@@ -163,7 +163,7 @@ public class TrapTests
     public void With_its_fuse_out_the_box_is_fed_backwards_through_an_output_that_gets_plus()
     {
         // No main fuse: nothing between battery and B+; a lead holds plus on the output X4.
-        var loom = new Bench().Battery().Box()
+        var loom = new Sketch().Battery().Box()
             .Part("lock", "switch", ("terminals", Marks("a", "b")), ("positions", Of(("off", Pairs()), ("riding", Pairs(("a", "b"))))))
             .Wires(("box.B-", "battery.-"), ("battery.+", "lock.a"), ("lock.b", "box.X4"), ("lock.b", "box.X1")).Loom;
 
@@ -185,7 +185,7 @@ public class TrapTests
 
     private static Frame WorkLamp(string supply, bool coldStart = true)
     {
-        var bench = supply == "battery" ? new Bench().Battery(12.8) : new Bench().Part("bench supply", "bench supply", ("volts", 13.0), ("limit", 5.0));
+        var bench = supply == "battery" ? new Sketch().Battery(12.8) : new Sketch().Part("bench supply", "bench supply", ("volts", 13.0), ("limit", 5.0));
         bench = bench.Box().BoxWired(supply).Part("work lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "work lamp.+"), ("work lamp.-", "ground bar"))
             .Function("work lamp", "first button and lock is riding", "work lamp", "lit", "lock", "first button", "second button");
         var rig = new Rig(bench.Loom, new RigOptions { ColdStart = coldStart });

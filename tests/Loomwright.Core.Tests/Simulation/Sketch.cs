@@ -6,7 +6,7 @@ using Loomwright.Simulation;
 namespace Loomwright.Tests.Simulation;
 
 /// <summary>Builds small looms in code, and asks frames plain questions.</summary>
-internal sealed class Bench
+internal sealed class Sketch
 {
     private readonly ImmutableArray<Part>.Builder _parts = ImmutableArray.CreateBuilder<Part>();
     private readonly ImmutableArray<Wire>.Builder _wires = ImmutableArray.CreateBuilder<Wire>();
@@ -33,24 +33,24 @@ internal sealed class Bench
 
     public static Value Pairs(params (string A, string B)[] joined) => new Value.Pairs([.. joined]);
 
-    public Bench Part(string name, string kind, params (string Key, object Value)[] settings)
+    public Sketch Part(string name, string kind, params (string Key, object Value)[] settings)
     {
         _parts.Add(new Part(name, kind, null, Of(settings)));
         return this;
     }
 
-    public Bench Battery(double volts = 12.6, double ohms = 0.015) => Part("battery", "battery", ("chemistry", "agm"), ("rest voltage", volts), ("resistance", ohms));
+    public Sketch Battery(double volts = 12.6, double ohms = 0.015) => Part("battery", "battery", ("chemistry", "agm"), ("rest voltage", volts), ("resistance", ohms));
 
-    public Bench Wire(string from, string to, string? name = null, double metres = 0.5, double squareMillimetres = 1.5)
+    public Sketch Wire(string from, string to, string? name = null, double metres = 0.5, double squareMillimetres = 1.5)
     {
         _wires.Add(new Wire(name ?? $"{from} to {to}", At(from), At(to), new CrossSection(squareMillimetres), null, new Length(metres), null, null));
         return this;
     }
 
     /// <summary>Wires in a chain: battery.+ fuse.1, fuse.2 lamp.+, …</summary>
-    public Bench Wires(params (string From, string To)[] ends) => ends.Aggregate(this, (bench, e) => bench.Wire(e.From, e.To));
+    public Sketch Wires(params (string From, string To)[] ends) => ends.Aggregate(this, (bench, e) => bench.Wire(e.From, e.To));
 
-    public Bench Function(string name, string works, string what, string symbol, params string[] controls)
+    public Sketch Function(string name, string works, string what, string symbol, params string[] controls)
     {
         var expression = Loomwright.Expressions.ExpressionText.Read(works, [.. controls], c => c == "lock" ? ["off", "riding", "park"] : ["released", "pressed"]).Expression!;
         _functions.Add(new Function(name, expression, [new Show(what, symbol)], []));
@@ -58,10 +58,10 @@ internal sealed class Bench
     }
 
     /// <summary>A box: key on X1, inputs Z1 and Z2 to ground, outputs X4 and X5, a light at each. Of a key given twice the first counts.</summary>
-    public Bench Box(string awake = "key", double limitAmps = 15, params (string Key, object Value)[] more) => Box(
+    public Sketch Box(string awake = "key", double limitAmps = 15, params (string Key, object Value)[] more) => Box(
         [("first out", Of(("terminal", "X4"), ("when", "first"), ("limit", limitAmps))), ("second out", Of(("terminal", "X5"), ("when", "second"), ("limit", limitAmps)))], awake, more);
 
-    public Bench Box((string Key, object Value)[] outputs, string awake = "key", params (string Key, object Value)[] more)
+    public Sketch Box((string Key, object Value)[] outputs, string awake = "key", params (string Key, object Value)[] more)
     {
         return Part("box", "load controller",
         [
@@ -78,7 +78,7 @@ internal sealed class Bench
     }
 
     /// <summary>The box on a supply of that name through a fuse, with a ground bar, a lock that joins a and b when riding, and two buttons.</summary>
-    public Bench BoxWired(string supply = "battery")
+    public Sketch BoxWired(string supply = "battery")
     {
         return Part("main fuse", "fuse", ("rating", 20.0))
             .Part("lock", "switch", ("terminals", Marks("a", "b")), ("positions", Of(("off", Pairs()), ("riding", Pairs(("a", "b"))))))
@@ -111,9 +111,9 @@ internal static class Ask
 
     public static OutputSeen Output(this Frame frame, string terminal) => frame.Controllers.Single().Outputs.Single(o => o.Terminal == terminal);
 
-    public static double Volts(this Frame frame, string terminal, int phase = 0) => frame.Phases[phase].Potentials.Single(p => p.Terminal == Bench.At(terminal)).Potential.Volts;
+    public static double Volts(this Frame frame, string terminal, int phase = 0) => frame.Phases[phase].Potentials.Single(p => p.Terminal == Sketch.At(terminal)).Potential.Volts;
 
-    public static bool Floats(this Frame frame, string terminal) => frame.Phases[0].Potentials.Single(p => p.Terminal == Bench.At(terminal)).Floats;
+    public static bool Floats(this Frame frame, string terminal) => frame.Phases[0].Potentials.Single(p => p.Terminal == Sketch.At(terminal)).Floats;
 
     public static double Amps(this Frame frame, string wire) => frame.Phases[0].Wires.Single(w => w.Wire == wire).Current.Amps;
 }
