@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Findings;
+
+namespace Loomwright.Checks;
+
+/// <summary>Every rule there is. A new rule is its own file, its page, and one line here.</summary>
+public static class Rules
+{
+    public static ImmutableArray<Rule> All { get; } =
+    [
+        BoxNeverWakes.Rule,
+        NoWayBack.Rule,
+        PositionJoinsFeedAndGround.Rule,
+        PolarisedPartReversed.Rule,
+        UnfusedFeed.Rule,
+    ];
+
+    /// <summary>All findings of a design: the severest first, then in the order of the rules, then in file order.</summary>
+    public static ImmutableArray<Finding> Check(Loom loom) => [.. All.SelectMany(r => r.Look(loom)).OrderByDescending(f => f.Severity)];
+}
