@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Checks;
 using Loomwright.Design;
 using Loomwright.Faults;
 using Loomwright.Findings;
@@ -50,6 +52,15 @@ public sealed class Bike
     /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
     public Rig Start(Fault? fault = null) =>
         fault is null ? new Rig(Known) : new Rig(Patch.Apply(Known, fault), new RigOptions { Healthy = Known });
+
+    /// <summary>What the rules find in the design, severest first; empty while there is none.</summary>
+    public ImmutableArray<Finding> Check() => Loom is null ? [] : Rules.Check(Loom);
+
+    /// <summary>The staged bench plan.</summary>
+    public Plan Plan(PlanOptions? options = null) => Bench.Plan.For(Known, options);
+
+    /// <summary>The page that explains a finding, or null when there is none of that code.</summary>
+    public static Page? Explain(string code) => Page.Find(code);
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Findings;
 using Loomwright.Quantities;
+using Loomwright.Simulation;
 using Loomwright.Text;
 
 namespace Loomwright.Bench;
@@ -9,7 +11,14 @@ namespace Loomwright.Bench;
 /// <param name="Title">The bike's name and what the plan is for.</param>
 /// <param name="Stages">In the order to be done; each stage keeps what the one before connected unless it says to take it out.</param>
 /// <param name="OpenPoints">What this plan leaves unshown, and why, in words.</param>
-public sealed record Plan(string Title, ImmutableArray<Stage> Stages, ImmutableArray<string> OpenPoints);
+public sealed record Plan(string Title, ImmutableArray<Stage> Stages, ImmutableArray<string> OpenPoints)
+{
+    /// <summary>What <c>check</c> calls a stop: put right before any power.</summary>
+    public ImmutableArray<Finding> PutRightFirst { get; init; } = [];
+
+    /// <summary>Makes the plan of a design. Stages are empty when there is no supply or nothing on it can be brought on; the open points then say so.</summary>
+    public static Plan For(Loom loom, PlanOptions? options = null) => new Planning(loom, options ?? new PlanOptions()).Finish();
+}
 
 /// <summary>What the bench has.</summary>
 public sealed record PlanOptions
@@ -58,6 +67,9 @@ public sealed record Step(string Id, Act Act, string Text)
     /// <summary>Terminals it touches, in the order named.</summary>
     public ImmutableArray<Mark> Marks { get; init; } = [];
 
+    /// <summary>The part it fetches, or null.</summary>
+    public string? Part { get; init; }
+
     /// <summary>The wire it handles, by its unique name, or null.</summary>
     public string? Wire { get; init; }
 
@@ -73,8 +85,8 @@ public sealed record Step(string Id, Act Act, string Text)
     /// <summary>Whether power is on while it is done.</summary>
     public bool PowerOn { get; init; }
 
-    /// <summary>Control positions while <see cref="Expect"/> holds, control → position; empty when power is off or nothing is operated.</summary>
-    public ImmutableArray<(string Control, string Position)> Positions { get; init; } = [];
+    /// <summary>The control that is moved, or null; doing these in order on <see cref="Stage.Connected"/> gives every <see cref="Expect"/>.</summary>
+    public Operation.Set? Do { get; init; }
 }
 
 /// <summary>A terminal with what is printed there and what the owner calls it.</summary>

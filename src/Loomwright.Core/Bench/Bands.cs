@@ -1,0 +1,61 @@
+using Loomwright.Quantities;
+
+namespace Loomwright.Bench;
+
+/// <summary>
+/// How far a hand meter on a healthy bench may stray from what is computed: meter, supply, wire lengths as cut, clips.
+/// The shares are judgement, no source.
+/// </summary>
+public static class Bands
+{
+    /// <summary>Above this a hand meter shows no reading.</summary>
+    public const double NoReadingOhms = 2e6;
+
+    private const double ContinuityOhms = 5;
+
+    /// <summary>A fifth either way, and 5 mA for the last digit.</summary>
+    public static Band Of(Current computed) => new(
+        Math.Max(0, (computed.Amps * 0.8) - 0.005), computed.Amps, (computed.Amps * 1.2) + 0.005, Unit.Amp);
+
+    /// <summary>Two in a hundred either way, and 0.1 V for meter and clips.</summary>
+    public static Band Of(Voltage computed)
+    {
+        var slack = (Math.Abs(computed.Volts) * 0.02) + 0.1;
+        return new(computed.Volts - slack, computed.Volts, computed.Volts + slack, Unit.Volt);
+    }
+
+    /// <summary>
+    /// Up to 5 Ω a way that should be joined: up to 1 Ω more for tips and clips. Above: a third either way where only
+    /// filaments and coils are in it, else a lower end alone, since what is inside a box or an LED differs from piece to
+    /// piece and meter to meter. No path computed, or above what the meter reads: no reading.
+    /// </summary>
+    public static Band Of(Resistance? computed, bool plain) => computed switch
+    {
+        null or { Ohms: >= NoReadingOhms } => new(NoReadingOhms, computed?.Ohms, null, Unit.Ohm),
+        { Ohms: <= ContinuityOhms } joined => new(0, joined.Ohms, joined.Ohms + 1, Unit.Ohm),
+        { } loaded when plain => new(loaded.Ohms * 2 / 3, loaded.Ohms, loaded.Ohms * 4 / 3, Unit.Ohm),
+        { } other => new(Math.Min(100, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
+    };
+
+    /// <summary>In words: <c>0.32 A to 0.49 A</c>, <c>at most 1.02 Ω</c>, <c>no reading</c>.</summary>
+    public static string Words(Band band) => band switch
+    {
+        { Unit: Unit.Ohm, Least: >= NoReadingOhms, Most: null } => "no reading, the two are not joined",
+        { Unit: Unit.Ohm, Least: null or <= 0, Most: { } most } => $"at most {Written(most, band.Unit)}",
+        { Least: { } least, Most: { } most } => $"{Written(least, band.Unit)} to {Written(most, band.Unit)}",
+        { Least: { } least } => $"at least {Written(least, band.Unit)}",
+        { Most: { } most } => $"at most {Written(most, band.Unit)}",
+        _ => "",
+    };
+
+    /// <summary>The smallest band that holds both: what swings between two numbers while it flashes.</summary>
+    public static Band Both(Band a, Band b) => new(
+        a.Least < b.Least ? a.Least : b.Least, a.Computed, a.Most > b.Most ? a.Most : b.Most, a.Unit);
+
+    private static string Written(double value, Unit unit) => unit switch
+    {
+        Unit.Amp => new Current(value).ToString(),
+        Unit.Volt => new Voltage(value).ToString(),
+        _ => new Resistance(value).ToString(),
+    };
+}

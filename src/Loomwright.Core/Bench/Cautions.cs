@@ -1,0 +1,19 @@
+namespace Loomwright.Bench;
+
+/// <summary>What can hurt on the bench, each said once, at the step where it matters.</summary>
+public static class Cautions
+{
+    public const string LeadAcid = "Lead-acid gives gas and holds acid: goggles on, no sparks or flame near it.";
+    public const string Lithium = "Lithium: only its own charger and voltage window. Hot or swelling: get away from it, go outside, call help.";
+    public const string BenchSupply = "Bench supply at 13.0 V, output off while you connect. Never in parallel with a battery or a running engine.";
+    public const string Rings = "Rings and watch off.";
+    public const string FuseFirst = "The fuse goes in before any other wire, within a hand of plus; every other lead taken from plus has its own.";
+    public const string BareEnds = "No loose bare ends: cap every lead that is not used in this stage.";
+    public const string LiveKey = "The live key lead goes through its small fuse and a switch. Nobody pushes a live end into a terminal.";
+    public const string OhmsPowerOff = "Ohms only with power off. A lamp in the circuit reads low when cold; that is not a short.";
+    public const string FirstPower = "Only the small fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
+    public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
+    public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
+    public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";
+    public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";
+}

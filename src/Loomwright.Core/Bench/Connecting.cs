@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Text;
+
+namespace Loomwright.Bench;
+
+/// <summary>One wire a step, power off: feed first, way back second, what carries the key last.</summary>
+internal static class Connecting
+{
+    public static void Write(Site site, Steps steps)
+    {
+        foreach (var part in site.NewParts.Where(p => site.IsFirst && site.Fuses.ContainsKey(p.Name)))
+        {
+            steps.Add(Act.Connect, $"Put the {Fetching.FuseText(site.Fuses[part.Name])} into {part.Name}.", s => s with
+            {
+                Marks = [new Mark(new TerminalRef(part.Name, ""), null)],
+                Cautions = site.Once.Say(Cautions.Rings, Cautions.FuseFirst),
+            });
+        }
+
+        var keyWires = KeyWires(site);
+        foreach (var wire in site.NewWires.OrderBy(w => keyWires.Contains(w.Name)))
+        {
+            steps.Add(Act.Connect, Text(site, wire), s => s with
+            {
+                Wire = wire.Name,
+                Marks = [site.Mark(wire.From), site.Mark(wire.To)],
+                Cautions = site.Once.Say(keyWires.Contains(wire.Name) ? [Cautions.Rings, Cautions.LiveKey] : [Cautions.Rings]),
+            });
+        }
+
+        foreach (var part in site.NewParts)
+        {
+            LeadInPlace(site, part, steps);
+            Caps(site, part, steps);
+        }
+    }
+
+    private static string Text(Site site, Wire wire)
+    {
+        var looks = Fetching.Looks(wire);
+        foreach (var (near, far) in new[] { (wire.From, wire.To), (wire.To, wire.From) })
+        {
+            if (near.Equals(site.Whole.Feed) || near.Equals(site.Whole.Return))
+            {
+                return $"{wire.Name} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off until power-up.";
+            }
+        }
+
+        return $"{wire.Name} ({looks}): from {site.Mark(wire.From)} to {site.Mark(wire.To)}.";
+    }
+
+    private static HashSet<string> KeyWires(Site site)
+    {
+        var parts = site.Key.Select(k => site.PartOf(k.Control)?.Name).OfType<string>().ToHashSet(Names.Comparer);
+        return site.NewWires.Where(w => parts.Contains(w.From.Part) || parts.Contains(w.To.Part)).Select(w => w.Name).ToHashSet(Names.Comparer);
+    }
+
+    private static void LeadInPlace(Site site, Part part, Steps steps)
+    {
+        if (!site.StandIns.TryGetValue(part.Name, out var lead) || !site.IsKey(part.Name))
+        {
+            return;
+        }
+
+        var position = site.Key.First(k => Names.Same(k.Control, part.Name)).Position;
+        if (Hand.Pair(site, part, position) is { } pair)
+        {
+            steps.Add(Act.Connect, $"In place of {part.Name}: {lead}, its bench switch open, between the wire for {site.Mark(pair.A)} and the wire for {site.Mark(pair.B)}.", s => s with
+            {
+                Marks = [site.Mark(pair.A), site.Mark(pair.B)],
+                Cautions = site.Once.Say(Cautions.LiveKey),
+            });
+        }
+    }
+
+    // Leads of a lamp or horn that nothing in this stage uses; a box's free terminals carry no lead.
+    private static void Caps(Site site, Part part, Steps steps)
+    {
+        var model = site.Model(part.Name);
+        if (model.Sights.IsEmpty)
+        {
+            return;
+        }
+
+        ImmutableArray<Mark> free = [.. model.Terminals.Select(t => new TerminalRef(part.Name, t.Mark)).Where(t => !Hand.IsWired(site, t)).Select(site.Mark)];
+        if (!free.IsEmpty)
+        {
+            steps.Add(Act.Connect, $"Cap what stays free: {string.Join(", ", free)}.", s => s with { Marks = free, Cautions = site.Once.Say(Cautions.BareEnds) });
+        }
+    }
+}

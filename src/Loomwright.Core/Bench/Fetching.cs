@@ -1,0 +1,92 @@
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Quantities;
+using Loomwright.Text;
+
+namespace Loomwright.Bench;
+
+/// <summary>What to have on the table before a stage, and what to take out first.</summary>
+internal static class Fetching
+{
+    public static void Write(Site site, Steps steps)
+    {
+        foreach (var part in site.NewParts)
+        {
+            steps.Add(Act.Fetch, PartText(site, part), s => s with
+            {
+                Part = part.Name,
+                Marks = [new Mark(new TerminalRef(part.Name, ""), null)],
+                Cautions = CautionsFor(site, part),
+            });
+        }
+
+        foreach (var wire in site.NewWires)
+        {
+            steps.Add(Act.Fetch, $"Wire {wire.Name}: {Looks(wire)}, {wire.Length}.", s => s with { Wire = wire.Name });
+        }
+
+        foreach (var (part, amps) in ChangedFuses(site))
+        {
+            steps.Add(Act.Fetch, $"A {FuseText(amps)} for {part}.");
+        }
+
+        steps.Add(Act.Fetch, site.IsFirst
+            ? "A meter, set to Ω; two clip leads, red and black; caps for bare ends."
+            : "The meter, set to Ω.");
+    }
+
+    public static void WriteTakeOut(Site site, Steps steps)
+    {
+        foreach (var (part, amps) in ChangedFuses(site).Where(_ => !site.IsFirst))
+        {
+            steps.Add(Act.TakeOut, $"{part}: take the {BladeFuses.Printed(new Current(site.FusesBefore[part]))} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });
+        }
+    }
+
+    /// <summary>Colour and size of a wire: <c>GN/WH 0.5 mm²</c>.</summary>
+    public static string Looks(Wire wire) => wire.Colour is { } colour ? $"{colour} {wire.Size}" : $"{wire.Size}, any colour";
+
+    public static string FuseText(double amps)
+    {
+        var colour = BladeFuses.Colour(amps);
+        return $"{BladeFuses.Printed(new Current(amps))} fuse{(colour.Length == 0 ? "" : $" ({colour})")}";
+    }
+
+    private static IEnumerable<(string Part, double Amps)> ChangedFuses(Site site) => site.Whole.Loom.Parts
+        .Where(p => site.Fuses.TryGetValue(p.Name, out var now) && (!site.FusesBefore.TryGetValue(p.Name, out var before) || before != now))
+        .Select(p => (p.Name, site.Fuses[p.Name]));
+
+    private static string PartText(Site site, Part part)
+    {
+        var called = Names.Same(part.Name, part.Kind) ? part.Name : $"{part.Name}, {Article(part.Kind)} {part.Kind}";
+        if (site.StandIns.TryGetValue(part.Name, out var used))
+        {
+            var fuse = site.IsKey(part.Name) ? ", with a small fuse and a bench switch in it" : "";
+            return $"In place of {called}: {used}{fuse}.";
+        }
+
+        var model = site.Model(part.Name);
+        var instead = StandIns.LampInstead(model) is { } lamp ? $" (or {lamp} in its place)"
+            : !StandIns.CanBeLead(site.Whole.Loom, part.Name) ? ""
+            : site.IsKey(part.Name) ? " (or a lead with a small fuse and a bench switch in it)"
+            : " (or a lead in its place)";
+        var holder = model.Protectors.IsEmpty ? "" : site.Fuses.ContainsKey(part.Name) ? ": its holder" : $": {FuseText(part.Settings.Number("rating") ?? 0)}";
+        return $"{called}{holder}{instead}.";
+    }
+
+    private static string Article(string kind) => "aeiou".Contains(kind[0], StringComparison.OrdinalIgnoreCase) ? "an" : "a";
+
+    private static System.Collections.Immutable.ImmutableArray<string> CautionsFor(Site site, Part part)
+    {
+        var model = site.Model(part.Name);
+        if (model.Supply is not { } supply)
+        {
+            return [];
+        }
+
+        return supply.LimitAmps is not null ? site.Once.Say(Cautions.BenchSupply)
+            : part.Settings.Word("chemistry") is { } chemistry && chemistry.Contains("life", StringComparison.OrdinalIgnoreCase) ? site.Once.Say(Cautions.Lithium)
+            : site.Once.Say(Cautions.LeadAcid);
+    }
+}

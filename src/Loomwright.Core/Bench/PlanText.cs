@@ -1,0 +1,120 @@
+using System.Text;
+
+namespace Loomwright.Bench;
+
+/// <summary>The plan as plain text, one line an act, for a terminal or paper. Same plan, same bytes; lines end in <c>\n</c>.</summary>
+public static class PlanText
+{
+    /// <summary>The whole plan.</summary>
+    public static string Of(Plan plan)
+    {
+        var text = new StringBuilder();
+        Line(text, plan.Title);
+        Line(text, "Every expected number is computed from the file. Your bike was not measured.");
+        Line(text, "This helps to decide; local codes and licensed practice come first.");
+        if (!plan.PutRightFirst.IsEmpty)
+        {
+            Line(text, "");
+            Line(text, "Before any power, put right");
+            foreach (var finding in plan.PutRightFirst)
+            {
+                Line(text, $"  - {finding.What} {finding.Do}");
+            }
+        }
+
+        foreach (var stage in plan.Stages)
+        {
+            Line(text, "");
+            text.Append(Of(stage));
+        }
+
+        if (!plan.OpenPoints.IsEmpty)
+        {
+            Line(text, "");
+            Line(text, "Not shown by this plan");
+            foreach (var point in plan.OpenPoints)
+            {
+                Line(text, "  - " + point);
+            }
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>One stage.</summary>
+    public static string Of(Stage stage)
+    {
+        var text = new StringBuilder();
+        Line(text, Invariant($"Stage {stage.Number}: {stage.Title}"));
+        Line(text, $"  Why: {stage.Why}");
+        Line(text, $"  Draws at most {stage.Draws}, computed. Fuse for first power: {Fuse(stage.FirstFuse)}.");
+        Act? heading = null;
+        foreach (var step in stage.Steps)
+        {
+            if (step.Act != heading)
+            {
+                heading = step.Act;
+                Line(text, "  " + Heading(step.Act));
+            }
+
+            Append(text, step);
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>An act as the heading over its steps.</summary>
+    public static string Heading(Act act) => act switch
+    {
+        Act.Fetch => "Fetch",
+        Act.TakeOut => "Take out",
+        Act.Connect => "Connect, power off",
+        Act.Measure => "Measure before power",
+        Act.PowerUp => "Power up",
+        Act.Operate => "Operate",
+        Act.PowerDown => "Power down",
+        Act.Again => "Once more from the stage before",
+        _ => throw new InvalidOperationException("an act of no known form"),
+    };
+
+    /// <summary>A dial position in words, with the sign on the meter.</summary>
+    public static string Words(Dial dial) => dial switch
+    {
+        Dial.Volts => "V with a line and dashes",
+        Dial.Ohms => "Ω",
+        Dial.Amps => "A",
+        _ => throw new InvalidOperationException("a dial position of no known form"),
+    };
+
+    private static void Append(StringBuilder text, Step step)
+    {
+        Line(text, $"    {step.Id}  {step.Text}");
+        const string inset = "        ";
+        foreach (var caution in step.Cautions)
+        {
+            Line(text, $"{inset}Caution: {caution}");
+        }
+
+        if (step.Meter is { } meter)
+        {
+            Line(text, $"{inset}Meter: {Words(meter.Dial)}. Black plug {meter.BlackSocket}, red plug {meter.RedSocket}. {meter.First}");
+            Line(text, $"{inset}Red tip on {meter.RedTip}, black tip on {meter.BlackTip}. Power {(meter.PowerOn ? "on" : "off")}.");
+        }
+
+        foreach (var expected in step.Expect)
+        {
+            Line(text, $"{inset}Expect: {Spoken.Of(expected.What)}: {expected.Shows}");
+        }
+    }
+
+    private static string Fuse(FirstFuse fuse)
+    {
+        var body = fuse.BodyColour.Length == 0 ? "" : $", {fuse.BodyColour} body";
+        var final = fuse.Final is { } f ? $"; the one that stays is {BladeFuses.Printed(f)}" : "";
+        return $"{BladeFuses.Printed(fuse.Rating)}{body}{final}";
+    }
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+    private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Findings;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Bench;
+
+/// <summary>Makes a plan: what there is to show, in which order, then each stage on exactly what it connects.</summary>
+internal sealed class Planning
+{
+    private readonly Loom _asDrawn;
+    private readonly Loom _loom;
+    private readonly PlanOptions _options;
+    private readonly ImmutableArray<string>.Builder _open = ImmutableArray.CreateBuilder<string>();
+
+    public Planning(Loom loom, PlanOptions options)
+    {
+        _options = options;
+        _asDrawn = loom;
+        _loom = StandIns.WithLamps(Supplied.With(loom, options));
+    }
+
+    public Plan Finish()
+    {
+        var stops = Rules.Check(_asDrawn).Where(f => f.Severity == Severity.Stop);
+        return new Plan($"{_loom.Name}: bench plan", Stages(), _open.ToImmutable()) { PutRightFirst = [.. stops] };
+    }
+
+    private ImmutableArray<Stage> Stages()
+    {
+        var survey = new Survey(_loom);
+        if (survey.Paths.Source is null)
+        {
+            _open.Add("No battery and no bench supply is in the file: there is nothing to power the bench from.");
+            return [];
+        }
+
+        var lines = Lines(survey);
+        var key = KeyOf(survey, lines);
+        var stages = ImmutableArray.CreateBuilder<Stage>();
+        var (before, fuses, once) = (Reach.None, ImmutableDictionary<string, double>.Empty.WithComparers(Names.Comparer), new Once());
+        var known = ImmutableHashSet<string>.Empty;
+        for (var n = 0; n < lines.Length; n++)
+        {
+            var reach = before.With(lines[n].Reach);
+            var site = Staging.Fused(new Site
+            {
+                Number = n,
+                Line = lines[n],
+                Previous = n == 0 ? null : lines[n - 1],
+                Key = key,
+                Whole = survey.Paths,
+                Reach = reach,
+                Before = before,
+                Fuses = fuses,
+                FusesBefore = fuses,
+                Connected = Connected.Of(_loom, reach),
+                NewsBefore = known,
+                Once = once,
+                StandIns = StandIns.Of(_loom),
+            });
+            var (stage, open) = Staging.Write(site);
+            stages.Add(stage);
+            _open.AddRange(open);
+            (before, fuses, known) = (reach, site.Fuses, known.Union(lines[n].News));
+        }
+
+        _open.AddRange(OpenPoints.Of(survey, before, stages.ToImmutable()));
+        return stages.ToImmutable();
+    }
+
+    private ImmutableArray<Line> Lines(Survey survey)
+    {
+        _open.AddRange(survey.NeverOn.Select(l => $"{l}: nothing that was tried brings it on, so no stage shows it."));
+        var boxes = survey.Boxes.Where(IsOnTable).ToImmutableArray();
+        var loads = Ordering.Together(survey.Loads).Where(IsOnTable).ToImmutableArray();
+        var hasBox = survey.Paths.Models.Values.Any(m => m.Controller is not null);
+        if (hasBox)
+        {
+            foreach (var load in loads.Where(l => l.Box is not null && !boxes.Any(b => b.Box == l.Box)))
+            {
+                _open.Add($"{load.Name}: its box is not on the table or never wakes.");
+            }
+
+            loads = loads.RemoveAll(l => l.Box is not null && !boxes.Any(b => b.Box == l.Box));
+        }
+
+        var order = Ordering.Of(boxes, loads);
+        return boxes.IsEmpty && order.Length > 0 ? order.Insert(0, FeedAlone.Of(survey, order[0])) : order;
+    }
+
+    private bool IsOnTable(Line line)
+    {
+        var missing = _options.OnTable.IsEmpty ? null : line.Reach.Parts.FirstOrDefault(p => !_options.OnTable.Contains(p, Names.Comparer) && !StandIns.CanBeLead(_loom, p));
+        if (missing is not null)
+        {
+            _open.Add($"{line.Name}: {missing} is not on the table.");
+        }
+
+        return missing is null;
+    }
+
+    // The first stage's maintained operations: they wake the bench in every later stage.
+    private static ImmutableArray<Operation.Set> KeyOf(Survey survey, ImmutableArray<Line> lines) =>
+        lines.IsEmpty ? [] : [.. lines[0].Do.Where(o => !survey.IsMomentary(o.Control))];
+}

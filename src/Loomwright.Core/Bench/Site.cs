@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Bench;
+
+/// <summary>Everything the writing of one stage looks at.</summary>
+internal sealed record Site
+{
+    public required int Number { get; init; }
+
+    public required Line Line { get; init; }
+
+    /// <summary>The line of the stage before, or null in the first.</summary>
+    public required Line? Previous { get; init; }
+
+    /// <summary>What wakes the bench: done as the last act of power-up, undone as the first of power-down.</summary>
+    public required ImmutableArray<Operation.Set> Key { get; init; }
+
+    /// <summary>The whole design, bench changes included.</summary>
+    public required Paths Whole { get; init; }
+
+    /// <summary>What is connected in this stage, and what was before it.</summary>
+    public required Reach Reach { get; init; }
+
+    public required Reach Before { get; init; }
+
+    /// <summary>Printed ratings in this stage of the fuses next to the supply, and those before; empty in the first.</summary>
+    public required ImmutableDictionary<string, double> Fuses { get; init; }
+
+    public required ImmutableDictionary<string, double> FusesBefore { get; init; }
+
+    /// <summary>The design of what is connected.</summary>
+    public required Loom Connected { get; init; }
+
+    /// <summary>What earlier stages have shown to work.</summary>
+    public required ImmutableHashSet<string> NewsBefore { get; init; }
+
+    public required Once Once { get; init; }
+
+    /// <summary>What the owner uses in place of a part, by part.</summary>
+    public required ImmutableDictionary<string, string> StandIns { get; init; }
+
+    public bool IsFirst => Previous is null;
+
+    public IEnumerable<Part> NewParts => Whole.Loom.Parts.Where(p => Reach.Parts.Contains(p.Name, Names.Comparer) && !Before.Parts.Contains(p.Name, Names.Comparer));
+
+    /// <summary>New wires in the order to be connected.</summary>
+    public IEnumerable<Wire> NewWires => Reach.Wires.Where(w => !Before.Wires.Contains(w, Names.Comparer)).Select(w => Whole.Loom.Wire(w)!);
+
+    public Mark Mark(TerminalRef at) => new(at, Whole.Terminal(at)?.Name);
+
+    public Model Model(string part) => Whole.Models[part];
+
+    public bool IsKey(string control) => Key.Any(k => Names.Same(k.Control, control));
+
+    /// <summary>Where a control's contact sits: its part.</summary>
+    public Part? PartOf(string control) => Whole.Loom.Parts.FirstOrDefault(p => Whole.Models.GetValueOrDefault(p.Name)?.Controls.Any(c => Names.Same(c.Name, control)) == true);
+}

@@ -1,0 +1,57 @@
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Findings;
+using Loomwright.Quantities;
+
+namespace Loomwright.Bench;
+
+/// <summary>The design with the supply the bench has, and with a fuse next to it where the design has none.</summary>
+internal static class Supplied
+{
+    /// <summary>What the added fuse is called.</summary>
+    public const string Fuse = "bench fuse";
+
+    private const double BenchVolts = 13;
+    private const double LargestAmps = 40;
+
+    public static Loom With(Loom loom, PlanOptions options)
+    {
+        if (new Paths(loom).Source is not { } source)
+        {
+            return loom;
+        }
+
+        var bench = options.BenchSupplyLimit is not { } limit ? loom : loom with
+        {
+            Parts = loom.Parts.Replace(source, source with
+            {
+                Kind = "bench supply",
+                Settings = Settings.None.With("volts", new Value.Number(BenchVolts)).With("limit", new Value.Number(limit.Amps)),
+            }),
+        };
+        var paths = new Paths(bench);
+        var isBare = !FusesAt(paths).Any() || UnfusedFeed.Rule.Look(bench).Any(f => f.Severity == Severity.Stop);
+        return isBare ? WithFuse(bench, paths.Feed) : bench;
+    }
+
+    /// <summary>Fuses with nothing but wire between them and the supply, in file order.</summary>
+    public static IEnumerable<Part> FusesAt(Paths paths)
+    {
+        var bare = paths.Joined(paths.Feed, t => t.Via is Via.Wire or Via.Joint);
+        return paths.Loom.Parts.Where(p => paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
+    }
+
+    private static Loom WithFuse(Loom loom, TerminalRef feed)
+    {
+        TerminalRef In(TerminalRef end) => end.Equals(feed) ? new TerminalRef(Fuse, "2") : end;
+        return loom with
+        {
+            Parts = loom.Parts.Add(new Part(Fuse, "fuse", null, Settings.None.With("rating", new Value.Number(LargestAmps)))),
+            Wires =
+            [
+                new Wire($"{Fuse} lead", feed, new TerminalRef(Fuse, "1"), new CrossSection(2.5), null, new Length(0.1), null, null),
+                .. loom.Wires.Select(w => w with { From = In(w.From), To = In(w.To) }),
+            ],
+        };
+    }
+}

@@ -1,0 +1,29 @@
+namespace Loomwright.Bench;
+
+/// <summary>What a stage is called and why it comes when it does.</summary>
+internal static class Wording
+{
+    public static string Title(Line line) => line switch
+    {
+        { Loads.IsEmpty: true, Box: not null } => $"{line.Name} alone",
+        { Loads.IsEmpty: true } => $"{line.Name} alone, no load",
+        _ => line.Name,
+    };
+
+    public static string Why(Site site)
+    {
+        if (site.Line.Loads.IsEmpty)
+        {
+            return site.Line.Box is not null
+                ? "If it does not wake, nothing behind it can work; and what it draws by itself is known before any load hides it."
+                : "If the feed is dead here, nothing behind it can work; and a short shows before any load hides it.";
+        }
+
+        var known = site.NewsBefore;
+        var news = site.Line.News.Where(n => !known.Contains(n)).ToList();
+        var steady = site.Previous?.Loads.IsEmpty == true ? "One steady load shows its feed and its way back at once. " : "";
+        return news.Count == 0
+            ? steady + "Nothing of a new kind: one more circuit of what has already worked."
+            : $"{steady}New here: {string.Join(", ", news)}. All else has worked before.";
+    }
+}
