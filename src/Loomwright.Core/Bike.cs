@@ -49,24 +49,21 @@ public sealed class Bike
     /// <summary>What the part's kind makes of it; a part of an unknown kind has no terminals.</summary>
     public static Model Model(Part part) => Kinds.Find(part.Kind)?.Build(part) ?? new Model { Terminals = [] };
 
+    /// <summary>What the rules find in the design, the severest first. Empty when there is no design.</summary>
+    public ImmutableArray<Finding> Check() => Loom is null ? [] : Rules.Check(Loom);
+
     /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
     public Rig Start(Fault? fault = null) =>
         fault is null ? new Rig(Known) : new Rig(Patch.Apply(Known, fault), new RigOptions { Healthy = Known });
-
-    /// <summary>What the rules find in the design, severest first; empty while there is none.</summary>
-    public ImmutableArray<Finding> Check() => Loom is null ? [] : Rules.Check(Loom);
-
-    /// <summary>The staged bench plan.</summary>
-    public Plan Plan(PlanOptions? options = null) => Bench.Plan.For(Known, options);
-
-    /// <summary>The page that explains a finding, or null when there is none of that code.</summary>
-    public static Page? Explain(string code) => Page.Find(code);
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
 
     /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
     public FaultReading Fault(string id) => FaultText.Read(id, Known);
+
+    /// <summary>The staged bench plan.</summary>
+    public Plan Plan(PlanOptions? options = null) => Bench.Plan.For(Known, options);
 
     private Loom Known => Loom ?? throw new InvalidOperationException("nothing of this design could be read");
 }
