@@ -21,6 +21,7 @@ internal sealed class Equations
     private readonly double[] _offsetVolts;
     private readonly Line[] _lines;
     private readonly bool[] _bends;
+    private readonly double[] _volts;
     private readonly double[] _siemens;
     private readonly double[] _transferOhms;
     private int _eliminated;
@@ -65,6 +66,7 @@ internal sealed class Equations
         _offsetVolts = new double[curves.Length];
         _lines = new Line[curves.Length];
         _bends = new bool[curves.Length];
+        _volts = new double[curves.Length];
         _siemens = new double[curves.Length];
         _transferOhms = new double[_factors.SlotCount];
         for (var b = 0; b < curves.Length; b++)
@@ -108,6 +110,7 @@ internal sealed class Equations
         {
             var (from, to, _) = _ends[b];
             var volts = _potentials.Volts(from, to, _offsetVolts[b]);
+            _volts[b] = volts;
             var point = _bends[b] ? _curves[b].At(volts) : _lines[b].At(volts);
             amps[b] = point.Amps;
             _siemens[b] = point.Siemens;
@@ -162,6 +165,35 @@ internal sealed class Equations
 
         return watts;
     }
+
+    /// <summary>
+    /// Whether a step is so small that the next would be lost in rounding: Newton's error goes with the square of the
+    /// voltage step over each bent curve, and a straight network needs one step after its first.
+    /// </summary>
+    public bool IsSmall(ReadOnlySpan<double> stepVolts)
+    {
+        const double small = 1e-9;
+        for (var k = 0; k < stepVolts.Length; k++)
+        {
+            // Written so that a step that is not a number counts as large.
+            if (!(Math.Abs(stepVolts[k]) <= small * (1 + Math.Abs(_potentials[k]))))
+            {
+                return false;
+            }
+        }
+
+        for (var b = 0; b < _ends.Length; b++)
+        {
+            if (_bends[b] && Math.Abs(At(stepVolts, _ends[b].From) - At(stepVolts, _ends[b].To)) > small * (1 + Math.Abs(_volts[b])))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static double At(ReadOnlySpan<double> volts, int place) => place < volts.Length ? volts[place] : 0;
 
     /// <summary>Resistance from each place to the reference at the present slopes.</summary>
     public void ResistanceToReference(Span<double> ohms)

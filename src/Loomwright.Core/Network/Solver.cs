@@ -19,7 +19,6 @@ public sealed class Solver
     public const double FloatingSiemens = 1e-6;
 
     private const int MostSteps = 200;
-    private const double SmallStepVolts = 1e-9;
 
     private readonly Circuit _circuit;
     private readonly Curve[] _curves;
@@ -167,7 +166,7 @@ public sealed class Solver
         {
             _equations.Factor();
             _equations.NewtonStep(_step);
-            var small = IsSmall();
+            var small = _equations.IsSmall(_step);
             Move(small || _equations.BendCount == 0);
             if (small)
             {
@@ -176,20 +175,6 @@ public sealed class Solver
         }
 
         return false;
-    }
-
-    private bool IsSmall()
-    {
-        for (var k = 0; k < _step.Length; k++)
-        {
-            // Written so that a step that is not a number counts as large.
-            if (!(Math.Abs(_step[k]) <= SmallStepVolts * (1 + Math.Abs(_equations.Potentials[k]))))
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     // The whole step, or where the co-content along it is lowest if it rises again before the step's end.

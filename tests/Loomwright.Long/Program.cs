@@ -1,0 +1,15 @@
+using Loomwright.Long;
+
+// The long runs, by name. Each writes docs/long/NAME.md and ends with 0 when all is well.
+var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
+{
+    ["networks"] = Networks.Run,
+};
+
+if (args.Length == 0 || !runs.TryGetValue(args[0], out var run))
+{
+    Console.Error.WriteLine("usage: ./long NAME [--seed N] [--count N], NAME one of: " + string.Join(", ", runs.Keys));
+    return 2;
+}
+
+return LongRun.Do(args, run);
