@@ -31,12 +31,13 @@ internal static class Operated
     private static IEnumerable<ImmutableArray<(int Control, int Position)>> Settings(Wiring wiring, ImmutableArray<int> controls)
     {
         IEnumerable<ImmutableArray<(int, int)>> some = [[]];
-        foreach (var c in controls)
+        foreach (var c in controls.Reverse())
         {
             var control = wiring.Controls[c];
             var rest = Wiring.PlaceOf(control, control.Rest) ?? 0;
-            var away = Enumerable.Range(0, control.Positions.Length).Where(p => p != rest).ToList();
-            some = [.. some.SelectMany(s => away.Select(p => s.Add((c, p))).Prepend(s)).Take(MostSettings)];
+            var away = Enumerable.Range(0, control.Positions.Length).Where(p => p != rest);
+            var others = some.ToList();
+            some = away.SelectMany(p => others.Select(s => s.Insert(0, (c, p)))).Concat(others).TakeLast(MostSettings);
         }
 
         return some.OrderBy(s => s.Length);

@@ -7,8 +7,9 @@ namespace Loomwright.Simulation;
 /// <summary>Turns what settled into what a person sees: the frame.</summary>
 internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLight)
 {
-    // A status light that follows voltage or load current lights above these (judgement, no source).
-    private const double LightsAboveVolts = 1;
+    // A status light that follows voltage or load current lights above these (judgement, no source): more than an
+    // output that is off and unloaded stands at by its leakage, less than the smallest LED draws.
+    private const double LightsAboveVolts = 2;
     private const double LightsAboveAmps = 0.01;
 
     public Frame Frame(Settled settled, TimeSpan time, string step, IEnumerable<string> events) => new()

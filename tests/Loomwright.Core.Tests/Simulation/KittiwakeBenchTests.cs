@@ -100,7 +100,7 @@ public class KittiwakeBenchTests
     }
 
     [Fact]
-    public void Every_fault_of_the_list_settles_in_an_outcome_with_a_name_and_an_exact_current_sum()
+    public void Whatever_is_wrong_it_settles_in_an_outcome_with_a_name_and_the_currents_sum_to_zero_at_every_point()
     {
         var wiring = Wiring.Of(Healthy);
         var faults = Catalogue.Of(Healthy);
@@ -114,9 +114,21 @@ public class KittiwakeBenchTests
             {
                 settled = settler.Settle(Time.Moved(settled.State, control, 1));
                 Assert.True(settled.Outcome != Outcome.Unsolved, fault.ToString());
-                Assert.All(settled.Pictures, p => Assert.True(p.ResidualAmps < 1e-6, fault.ToString()));
+                Assert.All(settled.Pictures, p => Assert.True(LargestSumAmps(faulty, p) < 1e-6, fault.ToString()));
             }
         }
+    }
+
+    private static double LargestSumAmps(Wiring wiring, Picture picture)
+    {
+        var sums = new double[wiring.NodeCount];
+        for (var l = 0; l < wiring.Links.Length; l++)
+        {
+            sums[wiring.Links[l].From] -= picture.Amps[l];
+            sums[wiring.Links[l].To] += picture.Amps[l];
+        }
+
+        return sums.Max(Math.Abs);
     }
 
     private static Frame With(string fault, params Operation[] operations)

@@ -63,6 +63,22 @@ public class LightTests
         Assert.Equal(1, rig.Do(Wait(2)).Seen("lamp").LightShare!.Value, 1e-9);
     }
 
+    [Fact]
+    public void Of_two_buttons_that_both_do_the_first_in_the_file_is_pressed_to_find_full_light()
+    {
+        // The first button's own output has a poor switch, the second's a good one: full light is what the first gives.
+        var bench = new Sketch().Battery()
+            .Box([("a", Of(("terminal", "X4"), ("when", "first"), ("on resistance", 1.0), ("body diode", "none"))), ("b", Of(("terminal", "X5"), ("when", "second"), ("body diode", "none")))])
+            .BoxWired().Part("lamp", "lamp", ("filament", 21.0))
+            .Wires(("box.X4", "lamp.+"), ("box.X5", "lamp.+"), ("lamp.-", "ground bar"))
+            .Function("either", "(second button or first button) and lock is riding", "lamp", "lit", "lock", "first button", "second button");
+        var rig = new Rig(bench.Loom);
+        rig.Do(Set("lock", "riding"));
+        Assert.Equal(1, rig.Do(Set("first button", "pressed")).Seen("lamp").LightShare!.Value, 1e-9);
+        rig.Do(Set("first button", "released"));
+        Assert.InRange(rig.Do(Set("second button", "pressed")).Seen("lamp").LightShare!.Value, 1.3, 1.8);
+    }
+
     [Theory]
     [InlineData(0.0099, Symbol.Dark)]
     [InlineData(0.01, Symbol.Dim)]
