@@ -44,6 +44,12 @@ public sealed class ReadingTests
     }
 
     [Fact]
+    public void A_condition_tells_every_name_in_it() =>
+        Assert.Equal(
+            ["left", "right", "key", "stop"],
+            ExpressionText.Read("latching(left or not right; until key, 2 s) and stop at 20 %", Declared).Expression!.NamesUsed());
+
+    [Fact]
     public void Letters_written_as_letter_and_accent_are_the_same_name() =>
         Assert.Equal(new Expression.Named("Öl-Druck"), ExpressionText.Read("O\u0308l-Druck", Declared).Expression);
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using Loomwright.Design;
 using Loomwright.Parts;
 using static Loomwright.Tests.Parts.Given;
@@ -44,6 +45,24 @@ public sealed class KindLaws
 
     [Theory]
     [MemberData(nameof(KindNames))]
+    public void However_its_settings_are_thrown_together_a_model_comes_of_it(string name) =>
+        Thrown(Kinds.Find(name)!.Parameters).Sample(settings => Holds(Kinds.Find(name)!.Build(new Part("it", name, null, OnAFrame(settings)))));
+
+    [Theory]
+    [MemberData(nameof(KindNames))]
+    public void Nothing_passive_gives_power_away(string name)
+    {
+        foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Source or LimitedSource)))
+        {
+            for (var volts = -20.0; volts <= 20; volts += 0.25)
+            {
+                Assert.True(element.Curve.At(volts).Amps * volts >= 0, element.Name);
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(KindNames))]
     public void Nothing_passive_takes_current_at_no_volts(string name)
     {
         foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Source or LimitedSource)))
@@ -63,6 +82,16 @@ public sealed class KindLaws
         {
             Assert.Contains(head, page, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void What_is_thrown_together_is_often_enough_a_working_box()
+    {
+        var kind = Kinds.Find("load controller")!;
+        var working = 0;
+        Thrown(kind.Parameters).Array[2000].Sample(
+            many => working = many.Count(s => kind.Build(new Part("it", kind.Name, null, OnAFrame(s))).Controller is { Outputs.IsEmpty: false }), iter: 1, seed: "ax87mnapMrN1");
+        Assert.InRange(working, 5, 2000);
     }
 
     [Fact]
@@ -94,6 +123,40 @@ public sealed class KindLaws
         Form.Each each => Under(each.Entry),
         _ => [],
     };
+
+    private static readonly string[] Pool = ["a", "b", "c", "A", "b ", "ground", "a off", "+", "-", ""];
+
+    private static Gen<Settings> Thrown(IEnumerable<Parameter> parameters) =>
+        Gen.OneOf([.. parameters.Select(p => Under(p).Select(v => KeyValuePair.Create(p.Key, v))), Gen.Const(KeyValuePair.Create("x-mine", Word("a")))])
+            .Array[0, 12]
+            .Select(entries => new Settings([.. entries.DistinctBy(e => e.Key)]));
+
+    // Enough said that a box or switch comes of it more often than not.
+    private static Settings OnAFrame(Settings thrown)
+    {
+        var frame = Settings(("plugs", Group(("P", Words("+", "-", "a", "b", "c")))), ("supply", Word("+")), ("ground", Word("-")), ("terminals", Words("a", "b", "c")));
+        return new Settings([.. frame.Entries.Where(e => thrown[e.Key] is null), .. thrown.Entries]);
+    }
+
+    private static Gen<Value> Under(Parameter parameter) => Any(parameter.Form);
+
+    private static Gen<Value> Any(Form form)
+    {
+        var mark = OneOf(Pool);
+        return form switch
+        {
+            Form.Quantity q => Gen.OneOf(Gen.Double[q.Least, q.Most], Gen.Double).Select(Si),
+            Form.Choice c => OneOf([.. c.Options, "neither"]).Select(Word),
+            Form.Condition => OneOf("always", "always at 20 %", "a", "b and not c", "latching(a; until b, 2 s)", "a is b", "blinking (").Select(Word),
+            Form.Names => mark.Array[0, 5].Select(names => Words(names)),
+            Form.Pairs => Gen.Select(mark, mark).Array[0, 4].Select(pairs => Pairs([.. pairs])),
+            Form.Each each => Gen.Select(mark, Any(each.Entry)).Array[0, 4].Select(e => (Value)new Value.Group(new Settings([.. e.DistinctBy(x => x.Item1.Trim().ToLowerInvariant()).Select(x => KeyValuePair.Create(x.Item1, x.Item2))]))),
+            Form.Keys keys => Thrown(keys.Parameters).Select(s => (Value)new Value.Group(s)),
+            _ => mark.Select(Word),
+        };
+    }
+
+    private static Gen<string> OneOf(params string[] words) => Gen.Int[0, words.Length - 1].Select(i => words[i]);
 
     // What the simulation relies on, whatever the owner wrote.
     private static void Holds(Model model)
