@@ -44,6 +44,14 @@ public sealed class ReadingTests
     }
 
     [Fact]
+    public void A_name_that_contains_a_word_of_the_language_wins_over_the_word_and_one_that_is_such_a_word_does_not()
+    {
+        string[] names = ["left", "right", "left and right", "not"];
+        Assert.Equal(new Expression.Named("left and right"), ExpressionText.Read("left and right", names).Expression);
+        Assert.Equal(new Expression.Not(new Expression.Named("left")), ExpressionText.Read("not left", names).Expression);
+    }
+
+    [Fact]
     public void A_condition_tells_every_name_in_it() =>
         Assert.Equal(
             ["left", "right", "key", "stop"],
