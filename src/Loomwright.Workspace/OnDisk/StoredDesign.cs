@@ -8,7 +8,7 @@ namespace Loomwright.OnDisk;
 /// <param name="Path">How it is called: relative to its folder with <c>/</c>, or as the person typed it.</param>
 /// <param name="Sha256">Hash of the bytes in lower-case hex, or null when they could not be read.</param>
 /// <param name="Text">The text, or null when it cannot be read.</param>
-/// <param name="Trouble">Why there is no text and what to do, in one sentence; null when there is one.</param>
+/// <param name="Trouble">Why there is no text and what to do, to stand after the path and a colon; null when there is one.</param>
 public sealed record StoredDesign(string Path, string? Sha256, SourceText? Text, string? Trouble)
 {
     /// <summary>What a design's file name ends in.</summary>
@@ -25,7 +25,7 @@ public sealed record StoredDesign(string Path, string? Sha256, SourceText? Text,
         var name = shown ?? path;
         if (Directory.Exists(path))
         {
-            return Unread($"{name} is a folder; name a file in it that ends in {Ending}");
+            return Unread($"it is a folder; name a file in it that ends in {Ending}");
         }
 
         try
@@ -38,7 +38,7 @@ public sealed record StoredDesign(string Path, string? Sha256, SourceText? Text,
                 bytes.Write(chunk, 0, got);
                 if (bytes.Length > LargestBytes)
                 {
-                    return Unread($"{name} is larger than {LargestBytes / 1024 / 1024} MiB, too large to be a design");
+                    return Unread($"it is larger than {LargestBytes / 1024 / 1024} MiB, too large to be a design");
                 }
             }
 
@@ -46,11 +46,11 @@ public sealed record StoredDesign(string Path, string? Sha256, SourceText? Text,
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            return Unread($"{name} does not exist here; look at the spelling and the folder");
+            return Unread("there is no such file; look at the spelling and the folder");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Unread($"{name} cannot be opened: {e.Message}");
+            return Unread($"it cannot be opened: {e.Message}");
         }
 
         StoredDesign Unread(string trouble) => new(name, null, null, trouble);
@@ -65,7 +65,7 @@ public sealed record StoredDesign(string Path, string? Sha256, SourceText? Text,
         }
         catch (DecoderFallbackException)
         {
-            return new(name, hash, null, $"{name} is not UTF-8 text; save it as UTF-8 in your editor");
+            return new(name, hash, null, "it is not UTF-8 text; save it as UTF-8 in your editor");
         }
     }
 }

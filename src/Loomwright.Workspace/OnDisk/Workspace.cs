@@ -46,7 +46,7 @@ public sealed record Workspace(string Folder, ImmutableArray<StoredDesign> Desig
     {
         var file = new FileInfo(Path.Combine(folder, path));
         return IsLink(file) || (path.Contains('/', StringComparison.Ordinal) && IsLink(file.Directory!))
-            ? new(path, null, null, $"{path} is a link and is not followed")
+            ? new(path, null, null, "it is a link and is not followed")
             : StoredDesign.Read(file.FullName, path);
     }
 
