@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using Loomwright.Findings;
+using Loomwright.Verbs;
+
+namespace Loomwright.Answers;
+
+/// <summary>What <c>check</c> answers.</summary>
+public sealed class CheckAnswer(OpenedDesign design, ImmutableArray<Finding> findings) : Answer("check", design)
+{
+    [Description("Severest first; in file order within a severity.")]
+    public ImmutableArray<FindingAnswer> Findings { get; } = [.. findings.Select(f => FindingAnswer.Of(f, design))];
+}
+
+/// <summary>One finding.</summary>
+public sealed record FindingAnswer(
+    [property: Description("Slug; explain tells more.")] string Code,
+    [property: Description("stop: harm, or no answer possible. look: likely wrong. note: common practice worth knowing.")] Severity Severity,
+    WhereAnswer Where,
+    string What,
+    string Why,
+    string Do,
+    ImmutableArray<EvidenceAnswer> Evidence)
+{
+    public static FindingAnswer Of(Finding finding, OpenedDesign design) => new(
+        finding.Code,
+        finding.Severity,
+        WhereAnswer.Of(finding.Where, design),
+        finding.What,
+        finding.Why,
+        finding.Do,
+        [.. finding.Evidence.Select(e => new EvidenceAnswer(e.Name, e.Value))]);
+}
+
+/// <summary>One fact a finding rests on, with its unit.</summary>
+public sealed record EvidenceAnswer(string Name, string Value);
+
+/// <summary>What a finding is about and where that stands in the file; lines and columns count from 1, the end is just past the last character.</summary>
+public sealed record WhereAnswer(
+    [property: Description("file, stretch, part, terminal, wire or function.")] string Kind,
+    [property: Description("Its name, or null for the file or a stretch of it.")] string? Subject,
+    int Line,
+    int Column,
+    int EndLine,
+    int EndColumn)
+{
+    public static WhereAnswer Of(Findings.Subject subject, OpenedDesign design)
+    {
+        var (start, end) = design.Place(subject);
+        var (kind, name) = subject switch
+        {
+            Findings.Subject.OfPart s => ("part", s.Part),
+            Findings.Subject.OfTerminal s => ("terminal", s.Terminal.ToString()),
+            Findings.Subject.OfWire s => ("wire", s.Wire),
+            Findings.Subject.OfFunction s => ("function", s.Function),
+            Findings.Subject.Stretch => ("stretch", null),
+            _ => ("file", (string?)null),
+        };
+        return new(kind, name, start.Line, start.Column, end.Line, end.Column);
+    }
+}

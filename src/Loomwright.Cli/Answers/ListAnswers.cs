@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using System.Diagnostics;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Parts;
+using Loomwright.Verbs;
+
+namespace Loomwright.Answers;
+
+/// <summary>What <c>list parts</c> answers.</summary>
+public sealed class PartsAnswer(OpenedDesign design) : Answer("list-parts", design)
+{
+    public ImmutableArray<PartAnswer> Parts { get; } = [.. design.Bike.Loom!.Parts.Select(p => PartAnswer.Of(p))];
+}
+
+/// <summary>A part with its terminals in the order they stand on the case.</summary>
+public sealed record PartAnswer(
+    string Name,
+    string Kind,
+    [property: Description("Where it is on the bike, or null.")] string? Place,
+    ImmutableArray<TerminalAnswer> Terminals)
+{
+    public static PartAnswer Of(Part part) => new(
+        part.Name,
+        part.Kind,
+        part.Place,
+        [.. Bike.Model(part).Terminals.Select(t => new TerminalAnswer(t.Mark, t.Role, t.Name, t.Plug))]);
+}
+
+/// <summary>A terminal: the mark on the case, and the owner's name beside it.</summary>
+public sealed record TerminalAnswer(
+    [property: Description("Empty for a part that is one point.")] string Mark,
+    Role Role,
+    string? Name,
+    string? Plug);
+
+/// <summary>What <c>list controls</c> answers.</summary>
+public sealed class ControlsAnswer(OpenedDesign design) : Answer("list-controls", design)
+{
+    public ImmutableArray<HandAnswer> Controls { get; } =
+        [.. design.Bike.Controls.Select(c => new HandAnswer(c.Name, c.Positions, c.Rest, c.Momentary))];
+}
+
+/// <summary>Something a hand operates.</summary>
+public sealed record HandAnswer(
+    string Name,
+    [property: Description("In the order they are reached.")] ImmutableArray<string> Positions,
+    [property: Description("Where it is when nobody has touched it.")] string Rest,
+    [property: Description("Springs back when let go.")] bool Momentary);
+
+/// <summary>What <c>list faults</c> answers: every single thing that can be wrong with the design.</summary>
+public sealed class FaultsAnswer(OpenedDesign design) : Answer("list-faults", design)
+{
+    public ImmutableArray<FaultAnswer> Faults { get; } = [.. design.Bike.Faults().Select(FaultAnswer.Of)];
+}
+
+/// <summary>One possible fault.</summary>
+public sealed record FaultAnswer(
+    [property: Description("As try --fault takes it.")] string Id,
+    [property: Description("open, moved, swapped, lost, short, dead or reversed.")] string Kind,
+    [property: Description("The wire, terminal, ground or part it is about.")] string Subject)
+{
+    public static FaultAnswer Of(Fault fault) => new(fault.ToString(), KindOf(fault), SubjectOf(fault));
+
+    private static string KindOf(Fault fault) => fault.ToString().Split(':')[0];
+
+    /// <summary>What the fault is about, by name.</summary>
+    public static string SubjectOf(Fault fault) => fault switch
+    {
+        Fault.Open f => f.Wire,
+        Fault.Moved f => f.Wire,
+        Fault.Swapped f => f.A.ToString(),
+        Fault.Lost f => f.Ground,
+        Fault.Shorted f => f.A.ToString(),
+        Fault.Dead f => f.Part,
+        Fault.Reversed f => f.Part,
+        _ => throw new UnreachableException(),
+    };
+}

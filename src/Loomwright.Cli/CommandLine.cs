@@ -1,0 +1,66 @@
+using Loomwright.Output;
+using Loomwright.Verbs;
+using Spectre.Console.Cli;
+
+namespace Loomwright;
+
+/// <summary>The verbs, and what becomes of a call that goes wrong.</summary>
+public static class CommandLine
+{
+    /// <summary>Runs one call to its exit code. Never throws, unless <c>LOOMWRIGHT_DEBUG=1</c> asks to see our own faults.</summary>
+    public static async Task<int> Run(string[] args, Screen screen, CancellationToken stop)
+    {
+        try
+        {
+            var words = WithVerb(args);
+            return UnknownVerb(words) is { } message
+                ? screen.WrongUsage(message)
+                : await App(screen).RunAsync(words, stop);
+        }
+        catch (CommandAppException e)
+        {
+            return screen.WrongUsage($"{e.Message} See: loomwright --help");
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            await screen.Error.WriteLineAsync("stopped");
+            return ExitCode.Stopped;
+        }
+        catch (Exception e) when (Environment.GetEnvironmentVariable("LOOMWRIGHT_DEBUG") != "1")
+        {
+            await screen.Error.WriteLineAsync(
+                $"This is a fault in loomwright, not in your file ({e.GetType().Name}: {e.Message}). "
+                + "Report it where you got the program, with the design file and the command you typed.");
+            return ExitCode.OwnFault;
+        }
+    }
+
+    /// <summary>Name and version, as answers carry them.</summary>
+    public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
+
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name];
+
+    private static CommandApp App(Screen screen)
+    {
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("loomwright");
+            config.SetApplicationVersion(Tool);
+            config.SetApplicationCulture(System.Globalization.CultureInfo.InvariantCulture);
+            config.ConfigureConsole(screen.Tables);
+            config.UseStrictParsing();
+            config.PropagateExceptions();
+            config.Settings.Registrar.RegisterInstance(screen);
+            CheckVerb.AddTo(config);
+            TryVerb.AddTo(config);
+            ListVerb.AddTo(config);
+        });
+        return app;
+    }
+
+    private static string[] WithVerb(string[] args) => args.Length == 0 ? ["--help"] : args;
+
+    private static string? UnknownVerb(string[] words) =>
+        words[0].StartsWith('-') || Verbs.Contains(words[0]) ? null : Choosing.None("verb", words[0], Verbs);
+}

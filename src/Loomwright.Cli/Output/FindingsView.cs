@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using Loomwright.Findings;
+using Loomwright.Verbs;
+using Spectre.Console;
+
+namespace Loomwright.Output;
+
+/// <summary>Findings for a person: where, how much it matters, then what, why, do and what it rests on.</summary>
+internal static class FindingsView
+{
+    public static void Write(Screen screen, OpenedDesign design, ImmutableArray<Finding> findings)
+    {
+        foreach (var finding in findings)
+        {
+            Write(screen, design, finding);
+        }
+
+        if (design.Bike.Loom is null)
+        {
+            screen.Line($"{design.Stored.Path} cannot be read as a design.");
+        }
+        else if (!design.Bike.IsComplete)
+        {
+            screen.Line($"Part of {design.Stored.Path} could not be read; only the rest was checked.");
+        }
+
+        screen.Line(Totals(findings));
+        if (!findings.IsEmpty)
+        {
+            screen.Line($"More about one: loomwright explain {findings[0].Code}");
+        }
+    }
+
+    private static void Write(Screen screen, OpenedDesign design, Finding finding)
+    {
+        var place = design.Place(finding.Where).Start;
+        var (sign, colour) = Mark(finding.Severity);
+        screen.Write(new Markup($"[bold]{Markup.Escape($"{design.Stored.Path}:{place}")}[/] [{colour}]{sign} {Word(finding.Severity)}[/] {Markup.Escape(finding.Code)}\n"));
+        screen.Item("  what    ", finding.What);
+        screen.Item("  why     ", finding.Why);
+        screen.Item("  do      ", finding.Do);
+        var told = $"{finding.What} {finding.Why} {finding.Do}";
+        var rest = finding.Evidence.Where(e => !told.Contains(e.Value, StringComparison.Ordinal)).Select(e => $"{e.Name} {e.Value}").ToList();
+        if (rest.Count > 0)
+        {
+            screen.Item("  evidence", string.Join("; ", rest));
+        }
+
+        screen.Line();
+    }
+
+    private static string Totals(ImmutableArray<Finding> findings)
+    {
+        var counts = new[] { Severity.Stop, Severity.Look, Severity.Note }.Select(s => $"{findings.Count(f => f.Severity == s)} {Word(s)}");
+        return string.Join(", ", counts) + ". Computed from the file; your bike was not measured.";
+    }
+
+    /// <summary>The severity as a word.</summary>
+    public static string Word(Severity severity) => severity switch
+    {
+        Severity.Stop => "stop",
+        Severity.Look => "look",
+        Severity.Note => "note",
+    };
+
+    private static (string Sign, string Colour) Mark(Severity severity) => severity switch
+    {
+        Severity.Stop => ("■", "red bold"),
+        Severity.Look => ("▲", "yellow"),
+        Severity.Note => ("·", "blue"),
+    };
+}

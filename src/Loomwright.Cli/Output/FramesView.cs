@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+using Loomwright.Verbs;
+using Spectre.Console;
+
+namespace Loomwright.Output;
+
+/// <summary>A played script for a person: what changes at each step, then how everything stands at the end.</summary>
+internal static class FramesView
+{
+    private const string Changed = "◆";
+
+    // Below a milliamp a wire only leaks; the table is of what carries something.
+    private const double CarriesAmps = 1e-3;
+
+    public static void Write(Screen screen, OpenedDesign design, Fault? fault, ImmutableArray<Frame> frames, Frame healthy)
+    {
+        screen.Line($"{design.Bike.Loom!.Name}: computed from the file; your bike was not measured.");
+        if (fault is not null)
+        {
+            screen.Line($"{Changed} One mistake put in: {fault}. What differs from the bike without it carries {Changed}.");
+        }
+
+        screen.Line();
+        Steps(screen, frames);
+        var last = frames[^1];
+        screen.Line("At the end");
+        Loads(screen, last, healthy);
+        Fuses(screen, last, healthy);
+        Boxes(screen, last, healthy);
+        Wires(screen, last);
+    }
+
+    private static void Steps(Screen screen, ImmutableArray<Frame> frames)
+    {
+        var table = Columns.Under("time", "step", "what changes");
+        Frame? before = null;
+        foreach (var frame in frames)
+        {
+            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(string.Join("\n", Changes(before, frame))));
+            before = frame;
+        }
+
+        screen.Show(table);
+    }
+
+    /// <summary>Against the frame before; against everything at rest for the first.</summary>
+    private static ImmutableArray<string> Changes(Frame? before, Frame now)
+    {
+        string[] rest = ["dark", "silent", "off", "whole", "asleep", "at rest"];
+        var earlier = before is null ? [] : Facts.Of(before).ToDictionary(f => f.What, f => f.Is, StringComparer.Ordinal);
+        var changes = Facts.Of(now)
+            .Where(f => earlier.TryGetValue(f.What, out var was) ? was != f.Is : !rest.Contains(f.Is))
+            .Select(f => earlier.TryGetValue(f.What, out var was) ? $"{f.What}: {f.Is}, was {was}" : $"{f.What}: {f.Is}");
+        string?[] told = [.. now.Events, .. changes, Facts.Word(now.Outcome)];
+        var lines = told.OfType<string>().ToImmutableArray();
+        return lines.IsEmpty ? [before is null ? "nothing is on" : "nothing"] : lines;
+    }
+
+    private static void Loads(Screen screen, Frame now, Frame healthy)
+    {
+        var table = Columns.Under("lamp or horn", "is", "volts", "amps", "light");
+        foreach (var (seen, well) in now.Seen.Zip(healthy.Seen))
+        {
+            var light = seen.LightShare is { } share ? string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} %") : "";
+            table.AddRow(Cell(seen.Name), Compared(Facts.Word(seen.Symbol), Facts.Word(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
+        }
+
+        screen.Show(table);
+    }
+
+    private static void Fuses(Screen screen, Frame now, Frame healthy)
+    {
+        var table = Columns.Under("fuse", "is", "carries", "rating");
+        foreach (var (fuse, well) in now.Fuses.Zip(healthy.Fuses))
+        {
+            table.AddRow(Cell(fuse.Part), Compared(Facts.Word(fuse.State), Facts.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating));
+        }
+
+        screen.Show(table);
+    }
+
+    private static void Boxes(Screen screen, Frame now, Frame healthy)
+    {
+        foreach (var (box, well) in now.Controllers.Zip(healthy.Controllers))
+        {
+            var table = Columns.Under($"{box.Part}, {(box.Awake ? "awake" : "asleep")}", "is", "carries", "light");
+            var lights = box.Lights.Zip(well.Lights).ToDictionary(p => p.First.Terminal, p => Compared(Facts.Light(p.First.Symbol), Facts.Light(p.Second.Symbol)), StringComparer.Ordinal);
+            foreach (var (input, other) in box.Inputs.Zip(well.Inputs))
+            {
+                Row(input.Terminal, input.Name, Compared(input.Active ? "active" : "at rest", other.Active ? "active" : "at rest"), "");
+            }
+
+            foreach (var (output, other) in box.Outputs.Zip(well.Outputs))
+            {
+                Row(output.Terminal, output.Name, Compared(Facts.Word(output.State), Facts.Word(other.State)), output.Current.ToString());
+            }
+
+            screen.Show(table);
+
+            void Row(string mark, string name, Markup state, string carries) =>
+                table.AddRow(Cell($"{mark}  {name}"), state, Cell(carries), lights.GetValueOrDefault(mark, Cell("")));
+        }
+    }
+
+    private static void Wires(Screen screen, Frame now)
+    {
+        foreach (var (phase, index) in now.Phases.Select((p, i) => (p, i)))
+        {
+            var flash = now.Phases.Length == 1 ? "" : index == 0 ? ", flash on" : ", flash off";
+            var table = Columns.Under($"wire that carries something{flash}", "amps", "drop");
+            foreach (var wire in phase.Wires.Where(w => Math.Abs(w.Current.Amps) >= CarriesAmps))
+            {
+                table.AddRow(Cell(wire.Wire), Cell(wire.Current), Cell(wire.Drop));
+            }
+
+            table.AddRow(Cell("delivered by the supply"), Cell(phase.Supply), Cell(""));
+            screen.Show(table);
+        }
+    }
+
+    private static Markup Compared(string now, string healthy) =>
+        now == healthy ? Cell(now) : new Markup($"[bold magenta]{Changed} {now}, without it {healthy}[/]");
+
+    private static Markup Cell(object value) => new(Markup.Escape(value.ToString() ?? ""));
+
+    private static string Seconds(TimeSpan time) => string.Create(CultureInfo.InvariantCulture, $"{time.TotalSeconds:0.00} s");
+}

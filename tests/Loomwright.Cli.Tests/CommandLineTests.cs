@@ -1,0 +1,79 @@
+namespace Loomwright.Tests;
+
+public sealed class CommandLineTests
+{
+    private static readonly string[] Verbs = ["check", "try", "list"];
+
+    public static TheoryData<string> VerbNames => [.. Verbs];
+
+    [Theory]
+    [MemberData(nameof(VerbNames))]
+    public void Help_of_a_verb_shows_an_example(string verb)
+    {
+        var called = Called.With(verb, "--help");
+        Assert.Equal(ExitCode.Answered, called.Exit);
+        Assert.Contains($"EXAMPLES:\n    loomwright {verb}", called.Out, StringComparison.Ordinal);
+        Golden.Check($"help/{verb}.txt", called.Out);
+    }
+
+    [Fact]
+    public void Help_names_every_verb()
+    {
+        var called = Called.With("--help");
+        Assert.All(Verbs, verb => Assert.Contains($"\n    {verb} ", called.Out, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_page_about_commands_names_every_verb_and_exit_code()
+    {
+        var page = Repository.Read("docs/commands.md");
+        Assert.All(Verbs, verb => Assert.Contains($"\n## {verb}\n", page, StringComparison.Ordinal));
+        Assert.All(["0", "1", "2", "3", "70", "130"], code => Assert.Contains($"\n| {code} |", page, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list.\n")]
+    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list.\n")]
+    public void A_verb_there_is_not_gets_the_nearest_and_the_list(string verb, string message)
+    {
+        var called = Called.With(verb);
+        Assert.Equal(ExitCode.WrongUsage, called.Exit);
+        Assert.Equal(message, called.Error);
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("check", Called.Bench, "--bogus")]
+    [InlineData("check", Called.Bench, "more")]
+    public void A_call_that_has_no_answer_is_wrong_usage_said_on_the_error_side(params string[] call)
+    {
+        var called = Called.With(call);
+        Assert.Equal(ExitCode.WrongUsage, called.Exit);
+        Assert.NotEmpty(called.Error);
+        Assert.Empty(called.Out);
+    }
+
+    [Fact]
+    public void A_stop_from_the_keyboard_ends_with_its_own_code()
+    {
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.Equal(ExitCode.Stopped, Called.With(stop.Token, "try", Called.Bench).Exit);
+    }
+
+    [Fact]
+    public async Task A_fault_of_our_own_says_so_in_one_sentence_without_a_stack()
+    {
+        using var error = new StringWriter();
+        using var broken = new Broken();
+        var exit = await CommandLine.Run(["list", "kinds", "--json"], Output.Screen.On(broken, error, piped: true), TestContext.Current.CancellationToken);
+        Assert.Equal(ExitCode.OwnFault, exit);
+        Assert.StartsWith("This is a fault in loomwright, not in your file", error.ToString(), StringComparison.Ordinal);
+        Assert.Single(error.ToString().TrimEnd().Split('\n'));
+    }
+
+    private sealed class Broken : StringWriter
+    {
+        public override void WriteLine(string? value) => throw new InvalidOperationException("broken on purpose");
+    }
+}
