@@ -14,6 +14,9 @@ public static class Light
     /// <summary>… and below this one dim.</summary>
     public const double DimBelow = 0.8;
 
+    /// <summary>A lamp whose light falls below this share of what it was a moment ago is seen to flash.</summary>
+    public const double FlashesBelow = 0.5;
+
     /// <summary>Light in units of its own: only ratios of the same lamp mean anything.</summary>
     /// <param name="law">How light follows the electricity.</param>
     /// <param name="squareVolts">Mean square of the voltage across it: at a share s of the time a filament sees V·√s.</param>
@@ -24,10 +27,12 @@ public static class Light
     /// <summary>What a person says of a share of the full light.</summary>
     public static Symbol Called(double share) => share < DarkBelow ? Symbol.Dark : share < DimBelow ? Symbol.Dim : Symbol.Lit;
 
-    /// <summary>What a person says who sees both phases of what blinks.</summary>
-    public static Symbol Together(Symbol on, Symbol between) =>
-        on == between ? on
-        : on is Symbol.Sounds || between is Symbol.Sounds ? Symbol.Sounds
-        : on is Symbol.Dark || between is Symbol.Dark ? Symbol.Flashing
-        : Symbol.Dim;
+    /// <summary>What a person says who sees both phases of what blinks: flashing when it is dark between, or has less than half its light (judgement).</summary>
+    public static Symbol Called(double share, double shareBetween)
+    {
+        var (more, less) = (Math.Max(share, shareBetween), Math.Min(share, shareBetween));
+        return Called(more) == Symbol.Dark ? Symbol.Dark
+            : Called(less) == Symbol.Dark || less < FlashesBelow * more ? Symbol.Flashing
+            : Called(less);
+    }
 }

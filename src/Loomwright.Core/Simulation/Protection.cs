@@ -1,3 +1,5 @@
+using Loomwright.Parts;
+
 namespace Loomwright.Simulation;
 
 /// <summary>What opens when too much flows: outputs that trip, fuses. One at a time.</summary>
@@ -16,12 +18,14 @@ internal static class Protection
             var total = 0.0;
             for (var o = 0; o < facts.Outputs.Length; o++)
             {
-                if (wiring.Boxes[b].OutputLinks[o] is >= 0 and var link && state.Boxes[b].Drive(o).On)
+                var drive = state.Boxes[b].Drive(o);
+                if (wiring.Boxes[b].OutputLinks[o] is >= 0 and var link && drive.On)
                 {
                     var flows = Math.Abs(amps[link]);
                     total += flows;
                     var after = facts.Outputs[o].TripsAfter;
-                    if (flows > facts.Outputs[o].LimitAmps && after <= within && (soonest is null || after < soonest.Value.After))
+                    var stands = drive is { Blinks: true, ShareBetween: 0 } && HalfPeriod(facts) < within ? HalfPeriod(facts) : within;
+                    if (flows > facts.Outputs[o].LimitAmps && after <= stands && (soonest is null || after < soonest.Value.After))
                     {
                         soonest = (after, b, o);
                     }
@@ -69,6 +73,9 @@ internal static class Protection
         happenings.Add(new Happening.FuseOpened(fuse.Part, Math.Abs(amps[fuse.Link]), fuse.RatingAmps));
         return state with { Blown = state.Blown.With(blown.Fuse, true) };
     }
+
+    // A flash lasts half a period: a limit that stands longer than that never trips on it.
+    private static TimeSpan HalfPeriod(Controller facts) => TimeSpan.FromMinutes(0.5 / facts.BlinksPerMinute);
 
     private static State With(State state, int box, Func<BoxState, BoxState> change) =>
         state with { Boxes = state.Boxes.With(box, change(state.Boxes[box])) };

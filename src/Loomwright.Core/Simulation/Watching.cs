@@ -55,35 +55,35 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         }
 
         var on = Lights(0);
-        return Simulation.Light.Together(on, pictures.Length > 1 ? Lights(1) : on);
+        var between = pictures.Length > 1 ? Lights(1) : on;
+        return on != between ? Symbol.Flashing : on ? Symbol.Lit : Symbol.Dark;
 
-        Symbol Lights(int phase) => light.Means switch
+        bool Lights(int phase) => light.Means switch
         {
             LightMeans.Input => light.Place >= 0 && state.Inputs[light.Place],
             LightMeans.Command => light.Place >= 0 && (phase == 0 ? state.Drive(light.Place).Share : state.Drive(light.Place).ShareBetween) > 0,
             LightMeans.Voltage => Math.Abs(pictures[phase].Volts[light.Node] - pictures[phase].Volts[box.GroundNode]) > LightsAboveVolts,
             LightMeans.LoadCurrent => light.Place >= 0 && box.OutputLinks[light.Place] is >= 0 and var link && Math.Abs(pictures[phase].Amps[link]) > LightsAboveAmps,
             _ => false,
-        }
-            ? Symbol.Lit
-            : Symbol.Dark;
+        };
     }
 
     private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures)
     {
-        var on = Called(sight, pictures[0]);
+        var (on, between) = (pictures[0], pictures[^1]);
+        var share = fullLight.Share(sight, on);
         return new Seen(
             sight.Name,
             sight.Part,
-            pictures.Length > 1 ? Simulation.Light.Together(on, Called(sight, pictures[1])) : on,
-            fullLight.Share(sight, pictures[0]),
-            new Voltage(pictures[0].Across(wiring.Links[sight.Link])),
-            new Current(pictures[0].Amps[sight.Link]));
+            sight.Sight is Sight.Horn horn
+                ? Sounds(horn, sight.Link, on) || Sounds(horn, sight.Link, between) ? Symbol.Sounds : Symbol.Silent
+                : Simulation.Light.Called(share ?? 0, fullLight.Share(sight, between) ?? 0),
+            share,
+            new Voltage(on.Across(wiring.Links[sight.Link])),
+            new Current(on.Amps[sight.Link]));
     }
 
-    private Symbol Called(SightPlace sight, Picture picture) => sight.Sight is Sight.Horn horn
-        ? Math.Abs(picture.Amps[sight.Link]) >= horn.SoundsAboveAmps ? Symbol.Sounds : Symbol.Silent
-        : Simulation.Light.Called(fullLight.Share(sight, picture) ?? 0);
+    private static bool Sounds(Sight.Horn horn, int link, Picture picture) => Math.Abs(picture.Amps[link]) >= horn.SoundsAboveAmps;
 
     private static FuseSeen Fuse(FusePlace fuse, bool blown, ImmutableArray<Picture> pictures)
     {

@@ -28,11 +28,15 @@ public class FaultTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Compiling_the_patched_design_equals_patching_the_compiled_design(string id)
+    public void Compiling_the_patched_design_equals_patching_the_compiled_design(string id) => HoldsTheLaw(Sample, FaultText.Read(id, Sample).Fault!);
+
+    [Fact]
+    public void So_it_does_for_every_fault_of_the_example() => Assert.All(Catalogue.Of(KittiwakeBenchTests.Healthy), f => HoldsTheLaw(KittiwakeBenchTests.Healthy, f));
+
+    private static void HoldsTheLaw(Loom loom, Fault fault)
     {
-        var fault = FaultText.Read(id, Sample).Fault!;
-        var patched = Wiring.Of(Patch.Apply(Sample, fault));
-        var edited = Wiring.Of(Sample).With(fault);
+        var patched = Wiring.Of(Patch.Apply(loom, fault));
+        var edited = Wiring.Of(loom).With(fault);
 
         foreach (var script in Scripts)
         {

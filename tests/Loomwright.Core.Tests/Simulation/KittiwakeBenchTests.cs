@@ -10,7 +10,7 @@ namespace Loomwright.Tests.Simulation;
 /// <summary>The example as it lies on the bench, and the mistakes a builder makes on it.</summary>
 public class KittiwakeBenchTests
 {
-    private static readonly Loom Healthy = Read();
+    internal static readonly Loom Healthy = DesignFile.Read(new SourceText("kittiwake-bench", Pages.Read("examples/kittiwake-bench/kittiwake-bench.loom.yaml"))).Loom!;
 
     [Fact]
     public void Key_then_brake_then_indicator_show_what_the_functions_promise()
@@ -136,11 +136,5 @@ public class KittiwakeBenchTests
         var reading = FaultText.Read(fault, Healthy);
         Assert.Null(reading.Problem);
         return new Rig(Patch.Apply(Healthy, reading.Fault!), new RigOptions { Healthy = Healthy }).Play(operations)[^1];
-    }
-
-    private static Loom Read([System.Runtime.CompilerServices.CallerFilePath] string here = "")
-    {
-        var path = Path.Combine(Path.GetDirectoryName(here)!, "../../../examples/kittiwake-bench/kittiwake-bench.loom.yaml");
-        return DesignFile.Read(new SourceText("kittiwake-bench", File.ReadAllText(path))).Loom!;
     }
 }

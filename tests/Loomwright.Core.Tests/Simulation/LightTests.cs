@@ -87,6 +87,16 @@ public class LightTests
     public void Below_one_percent_a_lamp_is_dark_below_eighty_dim(double share, Symbol called) => Assert.Equal(called, Light.Called(share));
 
     [Theory]
+    [InlineData(1, 0, Symbol.Flashing)]
+    [InlineData(1, 0.2, Symbol.Flashing)]
+    [InlineData(0.2, 0, Symbol.Flashing)]
+    [InlineData(0.85, 0.75, Symbol.Dim)]
+    [InlineData(1, 0.9, Symbol.Lit)]
+    [InlineData(0.009, 0, Symbol.Dark)]
+    public void A_lamp_flashes_when_it_is_dark_or_has_less_than_half_its_light_between(double on, double between, Symbol called) =>
+        Assert.Equal(called, Light.Called(on, between));
+
+    [Theory]
     [InlineData(1.34, null)]
     [InlineData(1.35, 21.2)]
     [InlineData(1.60, 3.54)]

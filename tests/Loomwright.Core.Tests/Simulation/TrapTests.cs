@@ -101,6 +101,18 @@ public class TrapTests
         Assert.InRange(frame.Volts("lamp.+", 1), 0, 0.1);
     }
 
+    [Theory]
+    [InlineData(0.2, OutputState.Tripped)]
+    [InlineData(0.5, OutputState.Blinking)]
+    public void A_flash_shorter_than_the_delay_of_the_limit_does_not_trip_it(double seconds, OutputState state)
+    {
+        // 85 a minute: 0.35 s on.
+        var bench = new Sketch().Battery()
+            .Box([("out", Of(("terminal", "X4"), ("when", "blinking first"), ("limit", 2.0), ("trips after", seconds)))]).BoxWired()
+            .Part("lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar"));
+        Assert.Equal(state, Riding(bench, Set("first button", "pressed")).Output("X4").State);
+    }
+
     [Fact]
     public void A_point_on_which_nothing_sits_floats_and_says_so()
     {
