@@ -38,7 +38,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, ExplainVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -55,6 +55,8 @@ public static class CommandLine
             CheckVerb.AddTo(config);
             TryVerb.AddTo(config);
             ListVerb.AddTo(config);
+            PlanVerb.AddTo(config);
+            ExplainVerb.AddTo(config);
         });
         return app;
     }

@@ -2,7 +2,7 @@ namespace Loomwright.Tests;
 
 public sealed class CommandLineTests
 {
-    private static readonly string[] Verbs = ["check", "try", "list"];
+    private static readonly string[] Verbs = ["check", "try", "list", "plan", "explain"];
 
     public static TheoryData<string> VerbNames => [.. Verbs];
 
@@ -32,8 +32,8 @@ public sealed class CommandLineTests
     }
 
     [Theory]
-    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list.\n")]
-    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list.\n")]
+    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list, plan, explain.\n")]
+    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list, plan, explain.\n")]
     public void A_verb_there_is_not_gets_the_nearest_and_the_list(string verb, string message)
     {
         var called = Called.With(verb);
@@ -45,6 +45,9 @@ public sealed class CommandLineTests
     [InlineData("check")]
     [InlineData("check", Called.Bench, "--bogus")]
     [InlineData("check", Called.Bench, "more")]
+    [InlineData("explain", "no-such-finding")]
+    [InlineData("plan", Called.Bench, "--supply", "much")]
+    [InlineData("plan", Called.Bench, "--on-table", "no such part")]
     public void A_call_that_has_no_answer_is_wrong_usage_said_on_the_error_side(params string[] call)
     {
         var called = Called.With(call);
@@ -66,7 +69,7 @@ public sealed class CommandLineTests
     {
         using var error = new StringWriter();
         using var broken = new Broken();
-        var exit = await CommandLine.Run(["list", "kinds", "--json"], Output.Screen.On(broken, error, piped: true), TestContext.Current.CancellationToken);
+        var exit = await CommandLine.Run(["explain", "unfused-feed", "--json"], Output.Screen.On(broken, error, piped: true), TestContext.Current.CancellationToken);
         Assert.Equal(ExitCode.OwnFault, exit);
         Assert.StartsWith("This is a fault in loomwright, not in your file", error.ToString(), StringComparison.Ordinal);
         Assert.Single(error.ToString().TrimEnd().Split('\n'));

@@ -24,7 +24,7 @@ public sealed class CheckVerb(Screen screen) : Command<FileSettings>
             return ExitCode.Unreadable;
         }
 
-        var found = design.Bike.ReadingFindings
+        var found = design.Bike.ReadingFindings.AddRange(design.Bike.Check())
             .OrderByDescending(f => f.Severity)
             .ThenBy(f => design.Bike.Place(f.Where).Start)
             .ToImmutableArray();

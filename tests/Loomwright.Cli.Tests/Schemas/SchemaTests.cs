@@ -15,6 +15,8 @@ public sealed class SchemaTests
         ["list-controls"] = (typeof(ControlsAnswer), ["list", "controls", Called.Bench]),
         ["list-faults"] = (typeof(FaultsAnswer), ["list", "faults", Called.Bench]),
         ["list-kinds"] = (typeof(KindsAnswer), ["list", "kinds"]),
+        ["explain"] = (typeof(ExplainAnswer), ["explain", "unfused-feed"]),
+        ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };
 
     public static TheoryData<string> Names => [.. Verbs.Keys];

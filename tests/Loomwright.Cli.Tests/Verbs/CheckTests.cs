@@ -21,6 +21,10 @@ public sealed class CheckTests
         Assert.Equal(ExitCode.Answered, Called.With("check", Called.Bench).Exit);
 
     [Fact]
+    public void Every_broken_variant_raises_something_to_look_at() =>
+        Assert.All(Called.Gallery, file => Assert.Equal(ExitCode.Look, Called.With("check", file).Exit));
+
+    [Fact]
     public void A_missing_file_is_said_in_one_line_with_its_place()
     {
         var called = Called.With("check", "nowhere.loom.yaml");

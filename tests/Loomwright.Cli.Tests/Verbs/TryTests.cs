@@ -29,6 +29,15 @@ public sealed class TryTests
         Golden.Check($"try/{Called.NameOf(file)}.txt", Called.With("try", file, "--set", "lock=riding").Golden);
 
     [Fact]
+    public void A_fuse_that_blows_is_told_at_its_step_and_ends_with_something_to_look_at()
+    {
+        var called = Called.With("try", "examples/gallery/lock-joins-feed-and-ground.loom.yaml", "--set", "lock=riding", "--set", "lock=park");
+        Golden.Check("try/key-fuse-blows.txt", called.Golden);
+        Assert.Equal(ExitCode.Look, called.Exit);
+        Assert.Contains("key fuse: blown, was whole", called.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_order_on_the_command_line_is_the_order_played()
     {
         var first = Steps("--set", "front brake=pressed", "--wait", "1s", "--set", "lock=riding");
