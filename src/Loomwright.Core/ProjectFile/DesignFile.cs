@@ -36,6 +36,25 @@ public sealed class DesignFile
     /// <summary>Where in the file a subject is told, or null when it is not in the file.</summary>
     public Span? Place(Subject subject) => _places.Of(subject);
 
+    /// <summary>Where a wire stands in <see cref="Tree"/>, or null when there is none of that name.</summary>
+    public NodePath? WirePath(string wire) => _places.PathOf(wire);
+
+    /// <summary>
+    /// Makes all edits or none. A wire whose derived name would change by them gets its old name written down first, so that
+    /// what hangs on it stays on it.
+    /// </summary>
+    public EditOutcome Edit(params IReadOnlyList<Edit> edits)
+    {
+        var outcome = Editor.Apply(Tree, edits);
+        if (outcome is not EditOutcome.Edited made)
+        {
+            return outcome;
+        }
+
+        var kept = KeptNames.For(_places.Wires, Read(made.Text)._places.Wires, edits);
+        return kept.IsEmpty ? made : Editor.Apply(Tree, [.. edits, .. kept]);
+    }
+
     /// <summary>Reads a design file. Never throws; either <see cref="Loom"/> is there or at least one finding stops.</summary>
     public static DesignFile Read(SourceText text)
     {

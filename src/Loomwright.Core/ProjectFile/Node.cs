@@ -12,6 +12,9 @@ public abstract record Node
     /// <summary>The characters it stands on, quotes and brackets included; a value left empty is an empty stretch just after its colon.</summary>
     public Span Span { get; init; }
 
+    /// <summary>A word to be written by an edit; it has no place yet.</summary>
+    public static Scalar Word(string text) => new(text, default, Style.Plain);
+
     /// <summary>One word or text.</summary>
     /// <param name="Text">Without its quotes.</param>
     /// <param name="Style">How it was written.</param>

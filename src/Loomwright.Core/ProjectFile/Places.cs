@@ -7,10 +7,22 @@ namespace Loomwright.ProjectFile;
 /// <summary>Where in the file each thing of a loom is told.</summary>
 internal sealed class Places(Node.Map root)
 {
-    private readonly Dictionary<string, Span> _wires = new(Names.Comparer);
+    private readonly Dictionary<string, (int Item, Span At)> _wires = new(Names.Comparer);
+    private readonly Dictionary<int, Wire> _byItem = [];
 
-    /// <summary>Remembers where a wire is told, under its given or derived name.</summary>
-    public void Wire(string name, Span at) => _wires[name] = at;
+    /// <summary>Wires by their place in the file's list; those that could not be read are not there.</summary>
+    public IReadOnlyDictionary<int, Wire> Wires => _byItem;
+
+    /// <summary>Remembers where a wire is told.</summary>
+    /// <param name="item">Its place in the list of wires, from 0.</param>
+    public void Remember(Wire wire, int item, Span at)
+    {
+        _wires[wire.Name] = (item, at);
+        _byItem[item] = wire;
+    }
+
+    /// <summary>The path of a wire, or null.</summary>
+    public NodePath? PathOf(string wire) => _wires.TryGetValue(wire, out var told) ? NodePath.Root.Key("wires").Item(told.Item) : null;
 
     /// <summary>The place of a subject, or null.</summary>
     public Span? Of(Subject subject) => subject switch
@@ -19,7 +31,7 @@ internal sealed class Places(Node.Map root)
         Subject.Stretch stretch => stretch.Span,
         Subject.OfPart part => Entry("parts", part.Part)?.Key.Span,
         Subject.OfTerminal at => Terminal(at.Terminal),
-        Subject.OfWire wire => _wires.TryGetValue(wire.Wire, out var span) ? span : null,
+        Subject.OfWire wire => _wires.TryGetValue(wire.Wire, out var told) ? told.At : null,
         Subject.OfFunction function => Entry("functions", function.Function)?.Key.Span,
         _ => null,
     };

@@ -14,12 +14,12 @@ internal sealed class WiresReader(PartsRead parts, Ways ways, Found found, Place
 
     public ImmutableArray<Wire> Read(Node? node)
     {
-        var read = Sections.List(node, "wires", found).Select(i => (Node: i, Wire: One(i))).Where(r => r.Wire is not null).ToList();
+        var read = Sections.List(node, "wires", found).Select((node, item) => (Node: node, Item: item, Wire: One(node))).Where(r => r.Wire is not null).ToList();
         var wires = ImmutableArray.CreateBuilder<Wire>();
-        foreach (var (item, wire) in read)
+        foreach (var (told, item, wire) in read)
         {
             var named = wire!.Name.Length > 0 ? wire : wire with { Name = Derive(wire.From, wire.To), NameIsDerived = true };
-            places.Wire(named.Name, ((item as Node.Map)?.Find("name")?.Value ?? item).Span);
+            places.Remember(named, item, ((told as Node.Map)?.Find("name")?.Value ?? told).Span);
             wires.Add(named);
         }
 
