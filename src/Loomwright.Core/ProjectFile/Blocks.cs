@@ -24,7 +24,7 @@ internal static class Blocks
         }
 
         var before = found.Count;
-        var parts = Parts(text, whole);
+        var parts = Parts(text, FirstDocument(text, whole, found));
         root = Join(text, parts, found, 0);
         if (found.Count == before)
         {
@@ -33,6 +33,23 @@ internal static class Blocks
         }
 
         return root;
+    }
+
+    private static Span FirstDocument(string text, Span whole, Found found)
+    {
+        var begun = false;
+        for (var at = whole.Start; at < whole.End; at = NextLine(text, at, whole.End))
+        {
+            if (begun && text.AsSpan(at).StartsWith("---") && (at + 3 == text.Length || char.IsWhiteSpace(text[at + 3])))
+            {
+                NodeReader.SecondDocument(new Span(at, 3), found);
+                return new Span(whole.Start, at - whole.Start);
+            }
+
+            begun |= !IsIdle(text, at, whole.End);
+        }
+
+        return whole;
     }
 
     private static Node? Whole(string text, Span part, Found found, out SyntaxError? error)

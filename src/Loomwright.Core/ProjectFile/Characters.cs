@@ -51,7 +51,7 @@ internal static class Characters
                     found.Stop(
                         "hidden-character",
                         new Span(i, 1),
-                        "a character that cannot be seen ({code}) stands here",
+                        "a character that cannot be read ({code}) stands here",
                         "the file may be damaged, or text was pasted from a program that hides marks in it",
                         "delete it and type the word anew",
                         Evidence.Of("code", "U+" + ((int)c).ToString("X4", CultureInfo.InvariantCulture)));
@@ -82,7 +82,7 @@ internal static class Characters
     private static bool IsHidden(string text, int at)
     {
         var c = text[at];
-        return char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF'
+        return char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFD' or '\uFFFE' or '\uFFFF'
             || (char.IsHighSurrogate(c) && (at + 1 == text.Length || !char.IsLowSurrogate(text[at + 1])))
             || (char.IsLowSurrogate(c) && (at == 0 || !char.IsHighSurrogate(text[at - 1])));
     }

@@ -60,6 +60,7 @@ public sealed class DesignFile
     {
         var found = new Found();
         var root = Tree.Read(text, found);
+        found.WritingIsRead();
         var tree = new Tree(text, root, found.InFileOrder());
         var places = new Places(root);
         var loom = DesignReader.Read(root, found, places);

@@ -91,7 +91,7 @@ internal static class DesignReader
             }
         }
 
-        if (!known.ContainsKey("name"))
+        if (!known.ContainsKey("name") && !found.IsBrokenWithin(root.Span))
         {
             found.Look(
                 "bike-unnamed",

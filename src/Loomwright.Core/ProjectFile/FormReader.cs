@@ -14,16 +14,13 @@ internal static class FormReader
     /// <summary>The settings of a map by its known keys; what cannot be read is reported and left out. Keys that begin with <c>x-</c> are the owner's.</summary>
     public static Settings Keys(Node node, IReadOnlyList<Parameter> known, string owner, Found found)
     {
-        if (node is not Node.Map map)
+        if (node is not (Node.Map or Node.Scalar { IsEmpty: true }))
         {
-            if (node is not Node.Scalar { IsEmpty: true })
-            {
-                WrongShape(node, owner, "keys with values, one below the other", found);
-            }
-
-            map = new Node.Map([], node.Span, Flow: false);
+            WrongShape(node, owner, "keys with values, one below the other", found);
+            return Settings.None;
         }
 
+        var map = node as Node.Map ?? new Node.Map([], node.Span, Flow: false);
         var read = ImmutableArray.CreateBuilder<KeyValuePair<string, Value>>();
         foreach (var entry in map.Entries)
         {
@@ -42,7 +39,7 @@ internal static class FormReader
             }
         }
 
-        foreach (var missing in known.Where(p => p.Required && map.Find(p.Key) is null))
+        foreach (var missing in known.Where(p => p.Required && map.Find(p.Key) is null && !found.IsBrokenWithin(node.Span)))
         {
             found.Stop(
                 "key-missing",
@@ -124,7 +121,7 @@ internal static class FormReader
         key.Span,
         "“{key}” is not known in {owner}",
         "it is read over, so what it says does not count",
-        "{cure} A key of your own begins with x-",
+        "{cure} A key of your own begins with x-.",
         Evidence.Of("key", NodeReader.Short(key.Text)),
         Evidence.Of("owner", owner),
         Evidence.Of("cure", Suggestion.For(key.Text, known)));

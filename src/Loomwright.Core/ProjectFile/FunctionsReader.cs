@@ -24,13 +24,13 @@ internal static class FunctionsReader
 
             var owner = $"the function “{entry.Key.Text}”";
             var map = entry.Value as Node.Map;
-            var shows = map?.Find("shows")?.Value;
-            var may = map?.Find("may")?.Value;
+            var shows = Shows(map?.Find("shows")?.Value, parts, found);
+            var may = Shows(map?.Find("may")?.Value, parts, found);
             FormReader.Keys(map is null ? entry.Value : WithoutShows(map), Grammar.FunctionWords, owner, found);
-            var works = map?.Find("works")?.Value is Node.Scalar { IsEmpty: false } word ? Works(word, controls, found) : null;
+            var works = map?.Find("works")?.Value is Node.Scalar { IsEmpty: false } word ? Works(word, controls, parts, found) : null;
             if (works is not null)
             {
-                functions.Add(new Function(entry.Key.Text, works, Shows(shows, parts, found), Shows(may, parts, found)));
+                functions.Add(new Function(entry.Key.Text, works, shows, may));
             }
         }
 
@@ -40,12 +40,18 @@ internal static class FunctionsReader
     private static Node.Map WithoutShows(Node.Map map) =>
         map with { Entries = map.Entries.RemoveAll(e => Names.Same(e.Key.Text, "shows") || Names.Same(e.Key.Text, "may")) };
 
-    private static Expression? Works(Node.Scalar word, Dictionary<string, Parts.Control> controls, Found found)
+    private static Expression? Works(Node.Scalar word, Dictionary<string, Parts.Control> controls, PartsRead parts, Found found)
     {
         var read = ExpressionText.Read(word.Text, [.. controls.Keys], name => controls.TryGetValue(name, out var c) ? c.Positions : []);
         if (read.Expression is not null)
         {
             return read.Expression;
+        }
+
+        if (parts.All.Any(p => p.Model is null && Names.Fold(word.Text).Contains(Names.Fold(p.Name), StringComparison.Ordinal)))
+        {
+            // It names a control that could not be made out; that is already told.
+            return null;
         }
 
         var at = word.Style == Style.Plain && read.ProblemOffset < word.Span.Length

@@ -61,12 +61,7 @@ internal sealed class NodeReader
                 case DocumentStart start:
                     if (++documents == 2)
                     {
-                        _found.Stop(
-                            "second-document",
-                            At(start),
-                            "a second document begins here",
-                            "a file holds one bike; what follows is not read",
-                            "delete the line of three dashes, or move what follows to a file of its own");
+                        SecondDocument(At(start), _found);
                         return root;
                     }
 
@@ -181,6 +176,12 @@ internal sealed class NodeReader
                     "inside braces a comma ends a value",
                     "put the whole value in quotes, or write a decimal point",
                     Evidence.Of("word", Short(word.Text)));
+
+                // What stands before the comma is only half a value.
+                if (entries.Count > 0)
+                {
+                    entries.RemoveAt(entries.Count - 1);
+                }
             }
             else if (!seen.Add(word.Text))
             {
@@ -195,6 +196,14 @@ internal sealed class NodeReader
         var end = flow ? Close('}') : entries.Count == 0 ? at.End : entries[^1].Span.End;
         return new Node.Map(entries.ToImmutable(), new Span(at.Start, end - at.Start), flow);
     }
+
+    /// <summary>Reports what stands after a line of three dashes.</summary>
+    public static void SecondDocument(Span at, Found found) => found.Stop(
+        "second-document",
+        at,
+        "a second document begins here",
+        "a file holds one bike; what follows is not read",
+        "delete the line of three dashes, or move what follows to a file of its own");
 
     /// <summary>Reports a key that already stands in the same place.</summary>
     public static void SaidTwice(Node.Scalar key, Found found) => found.Stop(

@@ -78,6 +78,11 @@ internal static class PartsReader
 
         if (map.Find("kind") is not { } kind)
         {
+            if (found.IsBrokenWithin(map.Span))
+            {
+                return null;
+            }
+
             found.Stop(
                 "key-missing",
                 entry.Key.Span,

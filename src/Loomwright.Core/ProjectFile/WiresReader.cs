@@ -48,7 +48,9 @@ internal sealed class WiresReader(PartsRead parts, Ways ways, Found found, Place
                 Evidence.Of("terminal", from));
         }
 
-        var (length, derived) = settings.Number("length") is { } metres ? (new Length(metres), false) : (WorkOut(from, to, item.Span), true);
+        // A length that was written but cannot be read is already told.
+        var told = map?.Find("length") is null ? found : new Found();
+        var (length, derived) = settings.Number("length") is { } metres ? (new Length(metres), false) : (WorkOut(from, to, item.Span, told), true);
         var ends = settings.Group("ends");
         return new Wire(
             name ?? "",
@@ -136,7 +138,7 @@ internal sealed class WiresReader(PartsRead parts, Ways ways, Found found, Place
         return name;
     }
 
-    private Length WorkOut(TerminalRef from, TerminalRef to, Span at)
+    private Length WorkOut(TerminalRef from, TerminalRef to, Span at, Found told)
     {
         var a = parts.Find(from.Part)?.Part?.Place;
         var b = parts.Find(to.Part)?.Part?.Place;
@@ -145,7 +147,7 @@ internal sealed class WiresReader(PartsRead parts, Ways ways, Found found, Place
         if (way is null)
         {
             var taken = new Length(1);
-            found.Look(
+            told.Look(
                 "length-unknown",
                 head,
                 "the wire from {from} to {to} has no length, and none can be worked out; {taken} is taken",
@@ -159,7 +161,7 @@ internal sealed class WiresReader(PartsRead parts, Ways ways, Found found, Place
 
         var inside = Names.Same(a!, b!);
         var length = inside ? way.Value : new Length(way.Value.Metres * (1 + Ways.Spare));
-        found.Note(
+        told.Note(
             "length-worked-out",
             head,
             inside ? "the wire from {from} to {to} stays in “{place}” and is taken as {length}" : "the wire from {from} to {to} is taken as {length}: the way from “{place}” to “{other}” and {spare} more",

@@ -40,6 +40,15 @@ internal static class TypedUnits
     public static string Show(Unit unit, double si) =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{(unit == Unit.Share ? si * 100 : si):G6} {Documented(unit)}").TrimEnd();
 
+    /// <summary>A regular expression (ECMA 262) for the text of a quantity.</summary>
+    public static string Pattern(Unit unit)
+    {
+        const string Number = @"[+−-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?";
+        var units = string.Join('|', Of(unit).Select(u => u.Spelling).Concat(unit == Unit.SquareMillimetre ? ["AWG"] : []));
+        var gauge = unit == Unit.SquareMillimetre ? @"|AWG\s*\d+" : "";
+        return units.Length == 0 ? $@"^\s*{Number}\s*$" : $@"^\s*({Number}\s*({units})?{gauge})\s*$";
+    }
+
     /// <summary>What a well written one looks like.</summary>
     public static string Example(Unit unit) => unit switch
     {

@@ -94,7 +94,7 @@ internal sealed class BlockEdits(Tree tree)
         {
             var above = _lines.EndOfPrevious(old.Span.Start);
             return becomesLines
-                ? [new Replacement(old.Span, Writer.Lines(value, _lines.ColumnOf(old.Span.Start), _lines.End))]
+                ? [Lower(old, value, Math.Max(_lines.ColumnOf(old.Span.Start), _lines.ColumnOf(key.Span.Start) + 2))]
                 : [new Replacement(new Span(colon, 0), written), new Replacement(new Span(above, old.Span.End - above), "")];
         }
 
@@ -106,6 +106,13 @@ internal sealed class BlockEdits(Tree tree)
         return becomesLines
             ? [new Replacement(new Span(colon, old.Span.End - colon), written)]
             : [new Replacement(old.Span, written[1..])];
+    }
+
+    // A list may stand at the column of its key; what takes its place may not.
+    private Replacement Lower(Node old, Node value, int column)
+    {
+        var from = _lines.StartOf(old.Span.Start);
+        return new Replacement(new Span(from, old.Span.End - from), new string(' ', column) + Writer.Lines(value, column, _lines.End));
     }
 
     private bool OnKeyLine(Node.Scalar key, Node value) => _lines.StartOf(value.Span.Start) == _lines.StartOf(key.Span.Start);
