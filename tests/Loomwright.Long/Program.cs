@@ -3,6 +3,7 @@ using Loomwright.Long;
 // The long runs, by name. Each writes docs/long/NAME.md and ends with 0 when all is well.
 var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
 {
+    ["mutants"] = SpoiltFiles.Run,
     ["networks"] = Networks.Run,
 };
 
