@@ -15,6 +15,16 @@ public class FaultTextTests
     public void Case_and_blanks_do_not_matter_and_the_owners_spelling_comes_back(string typed, string id) =>
         Assert.Equal(id, FaultText.Read(typed, FaultTests.Sample).Fault?.ToString());
 
+    public static TheoryData<string> OnThePage => [.. Pages.Table("docs/faults.md", "Forms").Select(row => row[1])];
+
+    [Theory]
+    [MemberData(nameof(OnThePage))]
+    public void Every_example_on_the_page_reads_on_the_bench_it_names(string id) =>
+        Assert.Equal(id, FaultText.Read(id, KittiwakeBenchTests.Healthy).Fault?.ToString());
+
+    [Fact]
+    public void Every_kind_of_fault_is_on_the_page() => Assert.Equal(typeof(Fault).GetNestedTypes().Length, OnThePage.Count);
+
     [Fact]
     public void The_longest_declared_name_that_lets_the_rest_be_read_wins()
     {

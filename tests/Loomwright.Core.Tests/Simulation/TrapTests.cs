@@ -64,7 +64,9 @@ public class TrapTests
 
         Assert.Equal(OutputState.Tripped, frames[2].Output("X4").State);
         Assert.Contains("switched X4 (out) off", frames[2].Events.Single(), StringComparison.Ordinal);
+        Assert.Equal(OutputState.Tripped, frames[3].Output("X4").State);
         Assert.Equal(OutputState.Tripped, frames[4].Output("X4").State);
+        Assert.Empty(frames[4].Events);
         Assert.Equal(Symbol.Dark, frames[4].Symbol("lamp"));
         Assert.Equal(OutputState.Off, frames[5].Output("X4").State);
     }
