@@ -13,9 +13,12 @@ public static class Bands
 
     private const double ContinuityOhms = 5;
 
-    /// <summary>A fifth either way, and 5 mA for the last digit.</summary>
-    public static Band Of(Current computed) => new(
-        Math.Max(0, (computed.Amps * 0.8) - 0.005), computed.Amps, (computed.Amps * 1.2) + 0.005, Unit.Amp);
+    /// <summary>A fifth either way, and 5 mA for the last digit; no lower end where that digit swallows it.</summary>
+    public static Band Of(Current computed)
+    {
+        var slack = (Math.Abs(computed.Amps) * 0.2) + 0.005;
+        return new(computed.Amps - slack is > 0 and var least ? least : null, computed.Amps, computed.Amps + slack, Unit.Amp);
+    }
 
     /// <summary>Two in a hundred either way, and 0.1 V for meter and clips.</summary>
     public static Band Of(Voltage computed)
@@ -50,7 +53,10 @@ public static class Bands
 
     /// <summary>The smallest band that holds both: what swings between two numbers while it flashes.</summary>
     public static Band Both(Band a, Band b) => new(
-        a.Least < b.Least ? a.Least : b.Least, a.Computed, a.Most > b.Most ? a.Most : b.Most, a.Unit);
+        Math.Min(a.Least ?? double.NegativeInfinity, b.Least ?? double.NegativeInfinity) is var least && double.IsFinite(least) ? least : null,
+        a.Computed,
+        Math.Max(a.Most ?? double.PositiveInfinity, b.Most ?? double.PositiveInfinity) is var most && double.IsFinite(most) ? most : null,
+        a.Unit);
 
     private static string Written(double value, Unit unit) => unit switch
     {

@@ -41,15 +41,16 @@ internal static class Connecting
     private static string Text(Site site, Wire wire)
     {
         var looks = Fetching.Looks(wire);
+        var named = wire.NameIsDerived ? "Wire" : wire.Name;
         foreach (var (near, far) in new[] { (wire.From, wire.To), (wire.To, wire.From) })
         {
             if (near.Equals(site.Whole.Feed) || near.Equals(site.Whole.Return))
             {
-                return $"{wire.Name} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off until power-up.";
+                return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off until power-up.";
             }
         }
 
-        return $"{wire.Name} ({looks}): from {site.Mark(wire.From)} to {site.Mark(wire.To)}.";
+        return $"{named} ({looks}): from {site.Mark(wire.From)} to {site.Mark(wire.To)}.";
     }
 
     private static HashSet<string> KeyWires(Site site)
@@ -76,16 +77,19 @@ internal static class Connecting
         }
     }
 
-    // Leads of a lamp or horn that nothing in this stage uses; a box's free terminals carry no lead.
+    // Leads that nothing in this stage uses; a bare terminal of a box or a button carries no lead, unless the file says so.
     private static void Caps(Site site, Part part, Steps steps)
     {
         var model = site.Model(part.Name);
-        if (model.Sights.IsEmpty)
-        {
-            return;
-        }
-
-        ImmutableArray<Mark> free = [.. model.Terminals.Select(t => new TerminalRef(part.Name, t.Mark)).Where(t => !Hand.IsWired(site, t)).Select(site.Mark)];
+        var unused = part.Settings.Words("unused");
+        ImmutableArray<Mark> free =
+        [
+            .. model.Terminals
+                .Where(t => !model.Sights.IsEmpty || unused.Contains(t.Mark, Names.Comparer))
+                .Select(t => new TerminalRef(part.Name, t.Mark))
+                .Where(t => !Hand.IsWired(site, t) && !site.StandIns.ContainsKey(part.Name))
+                .Select(site.Mark),
+        ];
         if (!free.IsEmpty)
         {
             steps.Add(Act.Connect, $"Cap what stays free: {string.Join(", ", free)}.", s => s with { Marks = free, Cautions = site.Once.Say(Cautions.BareEnds) });

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Loomwright.Checks;
-using Loomwright.Design;
 using Loomwright.Parts;
 using Loomwright.Text;
 
@@ -9,7 +8,7 @@ namespace Loomwright.Bench;
 /// <summary>Stage 0 of a loom without a box: supply, fuse and the first switch, no load.</summary>
 internal static class FeedAlone
 {
-    /// <summary>The feed of the first load up to, but without, its own last wire; and the way back's last wire.</summary>
+    /// <summary>The feed of the first load up to and with its first switch; without a switch, up to its own last wire.</summary>
     public static Line Of(Survey survey, Line first)
     {
         var paths = survey.Paths;
@@ -21,14 +20,15 @@ internal static class FeedAlone
 
         var load = Sighted.Tie(paths, first.Loads[0]);
         var routes = new Routes(paths, positions);
-        var feed = (routes.Way(paths.Feed, t => t.Equals(load.A)) ?? routes.Way(paths.Feed, t => t.Equals(load.B)) ?? []).TakeWhile(t => !IsLast(t, load)).ToImmutableArray();
-        var live = feed.Where(t => t.Via == Via.Contact).Select(t => ((Gate.ByControl)t.Element!.Gate!).Control).FirstOrDefault();
-        var key = first.Do.Where(o => live is not null && Names.Same(o.Control, live) && !survey.IsMomentary(o.Control));
-        var supply = new Reach([paths.Source!.Name], []);
-        return new Line("the feed", [], [.. key], supply.With(Routes.Of(feed)), []) { End = feed.Aggregate(paths.Feed, (at, tie) => tie.Other(at)) };
+        var whole = routes.Way(paths.Feed, t => t.Equals(load.A)) ?? routes.Way(paths.Feed, t => t.Equals(load.B)) ?? [];
+        var toSwitch = whole.TakeWhile(t => t.Via != Via.Contact).Count();
+        var feed = whole[..Math.Max(0, Math.Min(toSwitch + 1, whole.Length - 1))];
+        var key = feed.Where(t => t.Via == Via.Contact).Select(t => ((Gate.ByControl)t.Element!.Gate!).Control).FirstOrDefault(c => !survey.IsMomentary(c));
+        return new Line(
+            "the feed",
+            [],
+            [.. first.Do.Where(o => key is not null && Names.Same(o.Control, key))],
+            new Reach([paths.Source!.Name], []).With(Routes.Of(feed)),
+            []) { End = feed.Aggregate(paths.Feed, (at, tie) => tie.Other(at)) };
     }
-
-    private static bool IsLast(Tie tie, Tie load) => tie.Wire is not null && (IsOn(tie, load.A) || IsOn(tie, load.B));
-
-    private static bool IsOn(Tie tie, TerminalRef at) => tie.A.Equals(at) || tie.B.Equals(at);
 }

@@ -103,7 +103,7 @@ public static class PlanText
 
         foreach (var expected in step.Expect)
         {
-            Line(text, $"{inset}Expect: {Spoken.Of(expected.What)}: {expected.Shows}");
+            Line(text, $"{inset}Expect: {Spoken.Of(expected.What)}: {expected.Shows}{(expected.Band is null ? "" : ", computed")}");
         }
     }
 

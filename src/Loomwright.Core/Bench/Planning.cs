@@ -30,13 +30,13 @@ internal sealed class Planning
 
     private ImmutableArray<Stage> Stages()
     {
-        var survey = new Survey(_loom);
-        if (survey.Paths.Source is null)
+        if (new Paths(_loom).Source is null)
         {
             _open.Add("No battery and no bench supply is in the file: there is nothing to power the bench from.");
             return [];
         }
 
+        var survey = new Survey(_loom);
         var lines = Lines(survey);
         var key = KeyOf(survey, lines);
         var stages = ImmutableArray.CreateBuilder<Stage>();

@@ -2,6 +2,7 @@ using Loomwright.Checks;
 using Loomwright.Design;
 using Loomwright.Findings;
 using Loomwright.Quantities;
+using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
@@ -21,14 +22,7 @@ internal static class Supplied
             return loom;
         }
 
-        var bench = options.BenchSupplyLimit is not { } limit ? loom : loom with
-        {
-            Parts = loom.Parts.Replace(source, source with
-            {
-                Kind = "bench supply",
-                Settings = Settings.None.With("volts", new Value.Number(BenchVolts)).With("limit", new Value.Number(limit.Amps)),
-            }),
-        };
+        var bench = options.BenchSupplyLimit is { } limit ? OnBenchSupply(loom, source, limit) : loom;
         var paths = new Paths(bench);
         var isBare = !FusesAt(paths).Any() || UnfusedFeed.Rule.Look(bench).Any(f => f.Severity == Severity.Stop);
         return isBare ? WithFuse(bench, paths.Feed) : bench;
@@ -39,6 +33,18 @@ internal static class Supplied
     {
         var bare = paths.Joined(paths.Feed, t => t.Via is Via.Wire or Via.Joint);
         return paths.Loom.Parts.Where(p => paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
+    }
+
+    private static Loom OnBenchSupply(Loom loom, Part source, Current limit)
+    {
+        const string name = "bench supply";
+        TerminalRef On(TerminalRef end) => Names.Same(end.Part, source.Name) ? end with { Part = name } : end;
+        var supply = new Part(name, name, source.Place, Settings.None.With("volts", new Value.Number(BenchVolts)).With("limit", new Value.Number(limit.Amps)));
+        return loom with
+        {
+            Parts = loom.Parts.Replace(source, supply),
+            Wires = [.. loom.Wires.Select(w => w with { From = On(w.From), To = On(w.To) })],
+        };
     }
 
     private static Loom WithFuse(Loom loom, TerminalRef feed)

@@ -50,7 +50,7 @@ internal sealed class Survey
     {
         var box = _paths.Models[part.Name].Controller!;
         var inputs = InputsOf(part, box, box.Awake);
-        var near = Near(inputs);
+        var near = _paths.ControlsNear(inputs, out _);
         var found = _trials.Shortest(f => f.Outcome == Outcome.Settled && f.Controllers.Any(c => Names.Same(c.Part, part.Name) && c.Awake), [], near);
         if (found is not { } operations)
         {
@@ -68,14 +68,15 @@ internal sealed class Survey
     private Line? LoadLine(Seen seen)
     {
         var tie = _paths.Ties.First(t => t.Element is { } e && Names.Same(t.Part!.Name, seen.Part) && IsOf(seen, t.Part, e));
-        var outputs = Near([tie.A, tie.B], out var joined) is var near ? joined.Where(IsOutput).ToImmutableArray() : [];
+        var near = _paths.ControlsNear([tie.A, tie.B], out var joined);
+        var outputs = joined.Where(IsOutput).ToImmutableArray();
         var boxPart = outputs.IsEmpty ? null : _paths.Loom.Part(outputs[0].Part);
         var box = boxPart is null ? null : _paths.Models[boxPart.Name].Controller;
         var fedBy = box?.Outputs.FirstOrDefault(o => outputs.Any(t => Names.Same(t.Part, boxPart!.Name) && Names.Same(t.Terminal, o.Terminal)));
         var inputs = fedBy is null ? [] : InputsOf(boxPart!, box!, new Expression.And(box!.Awake, fedBy.When));
         ImmutableArray<Operation.Set> woken = boxPart is null ? [] : Boxes.FirstOrDefault(b => b.Box == boxPart.Name)?.Do ?? [];
         bool IsOnThere(Frame f) => f.Outcome == Outcome.Settled && IsOn(f, seen.Name);
-        ImmutableArray<string> usable = [.. near, .. Near(inputs)];
+        ImmutableArray<string> usable = [.. near, .. _paths.ControlsNear(inputs, out _)];
         if ((_trials.Shortest(IsOnThere, woken, usable) ?? _trials.Shortest(IsOnThere, [], usable)) is not { } operations)
         {
             return null;
@@ -139,26 +140,4 @@ internal sealed class Survey
     }
 
     private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && s.Symbol is not (Symbol.Dark or Symbol.Silent));
-
-    private ImmutableArray<string> Near(IEnumerable<TerminalRef> terminals) => Near(terminals, out _);
-
-    /// <summary>Controls whose contacts lie between the terminals and what is always live or always ground.</summary>
-    private ImmutableArray<string> Near(IEnumerable<TerminalRef> terminals, out HashSet<TerminalRef> joined)
-    {
-        static bool IsFixed(Tie t) => t.Via is Via.Wire or Via.Joint or Via.Fuse;
-        var rails = _paths.Joined(_paths.Feed, IsFixed);
-        rails.UnionWith(_paths.Joined(_paths.Return, IsFixed));
-        var near = new HashSet<TerminalRef>();
-        foreach (var terminal in terminals)
-        {
-            near.UnionWith(_paths.Joined(terminal, t => t.Carries && t.Via != Via.Output, rails));
-        }
-
-        joined = near;
-        return
-        [
-            .. _paths.Ties.Where(t => (near.Contains(t.A) || near.Contains(t.B)) && t.Via == Via.Contact)
-                .Select(t => ((Gate.ByControl)t.Element!.Gate!).Control).Distinct(Names.Comparer),
-        ];
-    }
 }

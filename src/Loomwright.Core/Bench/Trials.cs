@@ -11,6 +11,8 @@ internal sealed class Trials(Loom loom, ImmutableArray<Control> controls)
 {
     private const int MostOperations = 3;
 
+    private readonly Rig _rig = new(loom);
+
     /// <summary>The shortest operations after which the frame is as wanted; null when none is.</summary>
     /// <param name="wanted">What should be so.</param>
     /// <param name="before">Operations from rest that come first.</param>
@@ -38,13 +40,13 @@ internal sealed class Trials(Loom loom, ImmutableArray<Control> controls)
     /// <summary>The bike after operations from rest, power just connected.</summary>
     public Frame After(ImmutableArray<Operation.Set> operations)
     {
-        var rig = new Rig(loom);
+        _rig.Reset();
         foreach (var operation in operations)
         {
-            rig.Do(operation);
+            _rig.Do(operation);
         }
 
-        return rig.Now;
+        return _rig.Now;
     }
 
     // A held momentary control ends the list: a hand that holds one has no other to turn the key.

@@ -21,7 +21,9 @@ internal static class Wording
 
         var known = site.NewsBefore;
         var news = site.Line.News.Where(n => !known.Contains(n)).ToList();
-        var steady = site.Previous?.Loads.IsEmpty == true ? "One steady load shows its feed and its way back at once. " : "";
+        var steady = site.Previous?.Loads.IsEmpty != true ? ""
+            : site.Line.News.Any(n => n.Contains("output", StringComparison.Ordinal)) ? "One load shows its feed and its way back at once. "
+            : "One steady load shows its feed and its way back at once. ";
         return news.Count == 0
             ? steady + "Nothing of a new kind: one more circuit of what has already worked."
             : $"{steady}New here: {string.Join(", ", news)}. All else has worked before.";

@@ -10,7 +10,7 @@ namespace Loomwright.Checks;
 /// <summary>A box that no position of any control wakes: tried by simulation; the missing feed is then named from the drawing.</summary>
 internal static class BoxNeverWakes
 {
-    // Three controls moved are enough for lock, kill switch and button; more would be tried in vain for minutes.
+    // Every combination of six switches of four positions; beyond that the ones with fewest moved are tried.
     private const int MostTries = 4096;
 
     public static Rule Rule { get; } = new(
@@ -47,9 +47,8 @@ internal static class BoxNeverWakes
 
     private static ImmutableArray<Control> ControlsAt(Paths paths, IEnumerable<TerminalRef> ends)
     {
-        var near = ends.SelectMany(e => paths.Joined(e, t => t.Carries)).ToHashSet();
-        var names = paths.Ties.Where(t => t.Via == Via.Contact && (near.Contains(t.A) || near.Contains(t.B))).Select(t => ((Gate.ByControl)t.Element!.Gate!).Control).ToHashSet(Names.Comparer);
-        return [.. paths.Loom.Parts.SelectMany(p => paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).Where(c => names.Contains(c.Name))];
+        var near = paths.ControlsNear(ends, out _);
+        return [.. paths.Loom.Parts.SelectMany(p => paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).Where(c => near.Contains(c.Name, Names.Comparer))];
     }
 
     // Fewest controls moved first, in file order.

@@ -13,7 +13,7 @@ internal static class NoWayBack
         "no-way-back",
         Severity.Look,
         Severity.Look,
-        "A lamp, horn or box whose current has no way back to the supply.",
+        "A lamp, horn, box or button whose current has no way back to the supply.",
         Look);
 
     private static ImmutableArray<Finding> Look(Loom loom)
@@ -43,6 +43,11 @@ internal static class NoWayBack
             if (model?.Controller is { } box)
             {
                 yield return (part.Name, new TerminalRef(part.Name, box.Supply), new TerminalRef(part.Name, box.Ground));
+                foreach (var input in box.Inputs.Where(i => i.ActiveAtGround).Select(i => new TerminalRef(part.Name, i.Terminal)).Where(i => paths.At(i).Any(t => t.Via == Via.Wire)))
+                {
+                    yield return (Called.At(paths, input), input, input);
+                }
+
                 continue;
             }
 
@@ -62,10 +67,10 @@ internal static class NoWayBack
             _ => paths.Terminal(load.A)?.Role == Role.Minus ? load.A : load.B,
         };
 
-    // Loads that meet at one bar or splice lose their way back together; the bar is where to look.
+    // Loads and buttons that meet at one bar or splice lose their way back together; the bar is where to look.
     private static TerminalRef Node(Paths paths, TerminalRef lost)
     {
-        var joined = paths.Joined(lost, l => l.Via is Via.Wire or Via.Joint);
+        var joined = paths.Joined(lost, l => l.Via is Via.Wire or Via.Joint or Via.Contact);
         foreach (var part in paths.Loom.Parts)
         {
             if (paths.Models.GetValueOrDefault(part.Name) is { Terminals: [{ Mark: "" }] } && joined.Contains(new TerminalRef(part.Name, "")))
@@ -82,7 +87,7 @@ internal static class NoWayBack
         Severity.Look,
         node.Terminal.Length == 0 ? new Subject.OfPart(node.Part) : new Subject.OfTerminal(node),
         "The current of {loads} ends at {node}: from there no wire leads back to {return}.",
-        "Without a way back it stays dark or silent. Where several share the lost ground, current can creep through one into the other, and all are dim together.",
+        "Without a way back a lamp stays dark, a horn silent, a button without effect. Where several share the lost ground, current can creep through one into the other, and all are dim together.",
         "Look for the lead that is not drawn yet, most likely from {node} to the ground bar or to {return}. If it is on the bike, draw it in the file.",
         [
             Evidence.Of("node", Called.At(paths, node)),

@@ -119,6 +119,24 @@ internal sealed class Paths
         return null;
     }
 
+    /// <summary>Controls whose contacts lie between the terminals and what is always live or always ground.</summary>
+    /// <param name="terminals">Where to begin.</param>
+    /// <param name="joined">Everything on the way, any position of any control.</param>
+    public ImmutableArray<string> ControlsNear(IEnumerable<TerminalRef> terminals, out HashSet<TerminalRef> joined)
+    {
+        static bool IsFixed(Tie t) => t.Via is Via.Wire or Via.Joint or Via.Fuse;
+        var rails = Joined(Feed, IsFixed);
+        rails.UnionWith(Joined(Return, IsFixed));
+        var near = terminals.SelectMany(t => Joined(t, tie => tie.Carries && tie.Via != Via.Output, rails)).ToHashSet();
+        joined = near;
+        return
+        [
+            .. Ties.Where(t => t.Via == Via.Contact && (near.Contains(t.A) || near.Contains(t.B)))
+                .Select(t => ((Gate.ByControl)t.Element!.Gate!).Control)
+                .Distinct(Names.Comparer),
+        ];
+    }
+
     private static ImmutableArray<Tie> Back(TerminalRef at, Dictionary<TerminalRef, Tie?> cameBy)
     {
         var way = new List<Tie>();

@@ -1,0 +1,71 @@
+using Loomwright.Bench;
+using Loomwright.Design;
+using Loomwright.Quantities;
+
+namespace Loomwright.Tests.Bench;
+
+public class CautionTests
+{
+    private static readonly Plan Kittiwake = Plan.For(Examples.Kittiwake);
+
+    [Fact]
+    public void A_lead_acid_battery_is_fetched_with_its_caution() => Assert.Equal("battery", StepWith(Kittiwake, Cautions.LeadAcid).Part);
+
+    [Fact]
+    public void A_lithium_battery_is_fetched_with_its_own()
+    {
+        var lithium = Examples.Kittiwake with
+        {
+            Parts = [.. Examples.Kittiwake.Parts.Select(p => p.Name == "battery" ? p with { Settings = p.Settings.With("chemistry", new Value.Word("lifepo4")) } : p)],
+        };
+        Assert.Equal("battery", StepWith(Plan.For(lithium), Cautions.Lithium).Part);
+        Assert.DoesNotContain(Cautions.LeadAcid, All(Plan.For(lithium)));
+    }
+
+    [Fact]
+    public void A_bench_supply_is_fetched_with_its_own() =>
+        Assert.Equal("bench supply", StepWith(Plan.For(Examples.Kittiwake, new PlanOptions { BenchSupplyLimit = new Current(5) }), Cautions.BenchSupply).Part);
+
+    [Fact]
+    public void Rings_come_off_and_the_fuse_goes_in_before_the_first_wire()
+    {
+        var first = Kittiwake.Stages[0].Steps.First(s => s.Act == Act.Connect);
+        Assert.Contains(Cautions.Rings, first.Cautions);
+        Assert.Contains(Cautions.FuseFirst, first.Cautions);
+        Assert.Null(first.Wire);
+    }
+
+    [Fact]
+    public void The_live_key_lead_is_cautioned_where_it_is_connected()
+    {
+        var step = StepWith(Kittiwake, Cautions.LiveKey);
+        Assert.Equal((Act.Connect, "lock feed"), (step.Act, step.Wire));
+    }
+
+    [Fact]
+    public void Ohms_are_cautioned_at_the_first_measurement() => Assert.Equal("s0.measure.1", StepWith(Kittiwake, Cautions.OhmsPowerOff).Id);
+
+    [Fact]
+    public void First_power_carries_the_rule_of_the_fuse_and_what_to_do_when_hot()
+    {
+        Assert.Equal("s0.power-up.1", StepWith(Kittiwake, Cautions.FirstPower).Id);
+        Assert.Equal("s0.power-up.1", StepWith(Kittiwake, Cautions.Hot).Id);
+    }
+
+    [Fact]
+    public void Leads_left_free_are_cautioned_where_they_are_capped() => Assert.StartsWith("Cap ", StepWith(Kittiwake, Cautions.BareEnds).Text, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_filament_lamp_is_cautioned_when_it_first_lights_and_a_horn_when_it_first_sounds()
+    {
+        Assert.Equal("left button", StepWith(Kittiwake, Cautions.HotLamp).Do?.Control);
+        Assert.Equal("horn button", StepWith(Plan.For(Relays.Lamp), Cautions.Horn).Do?.Control);
+    }
+
+    [Fact]
+    public void Each_is_said_once() => Assert.Equal(All(Kittiwake).Count, All(Kittiwake).Distinct(StringComparer.Ordinal).Count());
+
+    private static Step StepWith(Plan plan, string caution) => Assert.Single(plan.Stages.SelectMany(s => s.Steps), s => s.Cautions.Contains(caution));
+
+    private static List<string> All(Plan plan) => [.. plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions)];
+}

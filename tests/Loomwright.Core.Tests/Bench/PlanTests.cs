@@ -1,0 +1,298 @@
+using Loomwright.Bench;
+using Loomwright.Design;
+using Loomwright.Quantities;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Tests.Bench;
+
+public class PlanTests
+{
+    private static readonly Plan Kittiwake = Plan.For(Examples.Kittiwake);
+
+    public static TheoryData<string> Looms => ["kittiwake", "kittiwake on a bench supply", "relays", "relays on a bench supply"];
+
+    [Fact]
+    public void The_plan_of_the_bench_set_up_is_the_accepted_one() => Golden.Check("plan/kittiwake-bench.txt", PlanText.Of(Kittiwake));
+
+    [Fact]
+    public void The_plan_of_a_loom_without_a_box_is_the_accepted_one() => Golden.Check("plan/relays.txt", PlanText.Of(Plan.For(Relays.Lamp)));
+
+    [Fact]
+    public void Two_runs_give_the_same_plan() => Assert.Equal(PlanText.Of(Kittiwake), PlanText.Of(Plan.For(Examples.Kittiwake)));
+
+    [Fact]
+    public void It_goes_from_the_box_alone_over_a_steady_lamp_to_what_flashes() =>
+        Assert.Equal(["box alone", "tail lamp", "stop lamp", "left indicator"], Kittiwake.Stages.Select(s => s.Title));
+
+    [Fact]
+    public void A_loom_without_a_box_goes_from_the_feed_alone_to_its_loads() =>
+        Assert.Equal(["the feed alone, no load", "tail lamp", "horn"], Plan.For(Relays.Lamp).Stages.Select(s => s.Title));
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void The_first_stage_holds_no_load(string loom) => Assert.Empty(new Rig(PlanOf(loom).Stages[0].Connected).Now.Seen);
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Nothing_is_connected_that_no_step_before_has_fetched(string loom)
+    {
+        var parts = new HashSet<string>(Names.Comparer);
+        var wires = new HashSet<string>(Names.Comparer);
+        foreach (var step in PlanOf(loom).Stages.SelectMany(s => s.Steps))
+        {
+            if (step.Act == Act.Fetch)
+            {
+                parts.UnionWith(step.Part is { } part ? [part] : []);
+                wires.UnionWith(step.Wire is { } wire ? [wire] : []);
+            }
+            else
+            {
+                Assert.All(step.Marks, m => Assert.Contains(m.Terminal.Part, parts));
+                Assert.True(step.Wire is null || wires.Contains(step.Wire), step.Text);
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Every_part_and_wire_of_a_stage_was_fetched_and_every_wire_was_connected(string loom)
+    {
+        var plan = PlanOf(loom);
+        var fetched = new HashSet<string>(Names.Comparer);
+        var connected = new HashSet<string>(Names.Comparer);
+        foreach (var stage in plan.Stages)
+        {
+            fetched.UnionWith(stage.Steps.Where(s => s.Act == Act.Fetch).SelectMany(s => new[] { s.Part, s.Wire }).OfType<string>());
+            connected.UnionWith(stage.Steps.Where(s => s.Act == Act.Connect).Select(s => s.Wire).OfType<string>());
+            Assert.All(stage.Connected.Parts, p => Assert.Contains(p.Name, fetched));
+            Assert.True(connected.SetEquals(stage.Connected.Wires.Select(w => w.Name)));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Every_powered_step_expects_what_a_simulation_of_exactly_what_is_connected_shows(string loom)
+    {
+        foreach (var stage in PlanOf(loom).Stages)
+        {
+            var rig = new Rig(stage.Connected);
+            foreach (var step in stage.Steps.Where(s => s.PowerOn))
+            {
+                var frame = step.Do is { } operation ? rig.Do(operation) : rig.Now;
+                Assert.NotEmpty(step.Expect);
+                Assert.All(step.Expect, e => AssertSeen(e, frame));
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Every_stage_ends_with_all_controls_at_rest_and_the_supply_off_by_key_then_minus_then_plus(string loom)
+    {
+        foreach (var stage in PlanOf(loom).Stages)
+        {
+            var rig = new Rig(stage.Connected);
+            foreach (var operation in stage.Steps.Select(s => s.Do).OfType<Operation.Set>())
+            {
+                rig.Do(operation);
+            }
+
+            Assert.All(rig.Now.Controls, c => Assert.True(c.AtRest, $"{c.Control} stays at {c.Position}"));
+            var up = stage.Steps.Where(s => s.Act == Act.PowerUp).ToList();
+            var down = stage.Steps.Where(s => s.Act == Act.PowerDown).ToList();
+            Assert.Equal(["+", "-"], up.Take(2).Select(s => s.Marks[0].Terminal.Terminal));
+            Assert.All(up.Skip(2), s => Assert.NotNull(s.Do));
+            Assert.All(down.SkipLast(2), s => Assert.NotNull(s.Do));
+            Assert.Equal(["-", "+"], down.TakeLast(2).Select(s => s.Marks[0].Terminal.Terminal));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Every_stage_runs_on_the_smallest_standard_fuse_a_quarter_above_its_current_and_no_more_than_the_final_one(string loom)
+    {
+        foreach (var stage in PlanOf(loom).Stages)
+        {
+            var expected = BladeFuses.Ratings.First(r => r.Amps >= 1.25 * stage.Draws.Amps).Amps;
+            Assert.Equal(Math.Min(expected, stage.FirstFuse.Final?.Amps ?? expected), stage.FirstFuse.Rating.Amps);
+            Assert.Contains(new Rig(stage.Connected).Now.Fuses, f => f.Rating == stage.FirstFuse.Rating);
+        }
+    }
+
+    [Fact]
+    public void Leaving_the_key_feed_out_leaves_the_box_asleep_where_the_first_stage_expects_it_awake()
+    {
+        var stage = Kittiwake.Stages[0];
+        var key = stage.Steps.Single(s => s.Act == Act.PowerUp && s.Do is not null);
+        var asDrawn = new Rig(stage.Connected).Do(key.Do!);
+        var without = new Rig(stage.Connected.Without("key feed")).Do(key.Do!);
+        Assert.True(asDrawn.Controllers[0].Awake);
+        Assert.False(without.Controllers[0].Awake);
+        var current = key.Expect.Single(e => e.Band is { Unit: Unit.Amp }).Band!;
+        Assert.False(IsInside(current, without.Phases[0].Supply.Amps));
+    }
+
+    [Fact]
+    public void A_lock_in_hand_is_measured_from_feed_to_ground_in_every_position_before_any_power()
+    {
+        var plan = Plan.For(Examples.Gallery("no-way-back"));
+        var texts = plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Where(s => s.Act == Act.Measure).Select(s => s.Text).ToList();
+        Assert.All(["riding", "park", "off"], p => Assert.Contains(texts, t => t.StartsWith($"Set lock to {p}. From lock r", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_position_that_shorts_the_supply_is_put_right_first_and_its_measurement_says_so()
+    {
+        var plan = Plan.For(Examples.Of(Relays.Head.Replace("[r, s]\n", "[r, s, t]\n", StringComparison.Ordinal).Replace("riding: [[r, s]]", "riding: [[r, s]]\n      park: [[r, t]]", StringComparison.Ordinal) + """
+              tail lamp:
+                kind: lamp
+                filament: 5 W
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: tail lamp.+, size: 1 mm2, length: 0.5 m}
+              - {from: tail lamp.-, to: lock.t, size: 1 mm2, length: 0.5 m}
+              - {from: lock.t, to: battery.-, size: 1 mm2, length: 0.5 m}
+            """));
+        Assert.Contains(plan.PutRightFirst, f => f.Code == "position-joins-feed-and-ground");
+        var park = plan.Stages[1].Steps.Single(s => s.Act == Act.Measure && s.Text.Contains("to park", StringComparison.Ordinal));
+        Assert.Contains("do not power it", park.Expect[0].Shows, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_feed_without_any_fuse_gets_one_on_the_bench()
+    {
+        var plan = Plan.For(Examples.Gallery("unfused-feed"));
+        Assert.Contains(plan.Stages[0].Steps, s => s.Part == "bench fuse");
+        Assert.Null(plan.Stages[0].FirstFuse.Final);
+        Assert.All(plan.Stages, s => Assert.Single(s.Connected.Wires, w => w.From.ToString() == "battery.+" || w.To.ToString() == "battery.+"));
+    }
+
+    [Fact]
+    public void A_lamp_that_stands_in_for_another_is_the_one_simulated()
+    {
+        var standIn = Examples.Kittiwake with { StandIns = [new StandIn("a 5 W lamp", "left rear indicator")] };
+        var draws = Plan.For(standIn).Stages[^1].Draws.Amps;
+        Assert.True(draws < Kittiwake.Stages[^1].Draws.Amps / 2);
+    }
+
+    [Fact]
+    public void A_part_that_is_not_on_the_table_costs_its_own_stage_and_the_plan_says_so()
+    {
+        var table = Examples.Kittiwake.Parts.Select(p => p.Name).Where(n => n != "left rear indicator");
+        var plan = Plan.For(Examples.Kittiwake, new PlanOptions { OnTable = [.. table] });
+        Assert.Equal(Kittiwake.Stages.Length - 1, plan.Stages.Length);
+        Assert.Contains("left indicator: left rear indicator is not on the table.", plan.OpenPoints);
+    }
+
+    [Fact]
+    public void A_bench_supply_too_small_to_start_a_lamp_cold_is_named_with_its_stage()
+    {
+        var head = Examples.Of(Relays.Head + """
+              head lamp:
+                kind: lamp
+                filament: 55 W
+              box:
+                kind: load controller
+                plugs:
+                  X: [B+, B-, X1, X2]
+                supply: B+
+                ground: B-
+                awake: key
+                inputs:
+                  key: {terminal: X1, active: plus}
+                outputs:
+                  dip: {terminal: X2, when: key}
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: box.B+, size: 1 mm2, length: 0.5 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: box.X1, size: 1 mm2, length: 0.5 m}
+              - {from: box.B-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: box.X2, to: head lamp.+, size: 1 mm2, length: 0.5 m}
+              - {from: head lamp.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+            """);
+        Assert.DoesNotContain(Plan.For(head).OpenPoints, p => p.Contains("supply", StringComparison.Ordinal));
+        Assert.Contains(Plan.For(head, new PlanOptions { BenchSupplyLimit = new Current(5) }).OpenPoints, p => p.Contains("head lamp", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_second_box_comes_alone_before_its_first_load()
+    {
+        var loom = Examples.Kittiwake;
+        Wire Onto(string wire, string name, TerminalRef from, TerminalRef to) => loom.Wire(wire)! with { Name = name, From = from, To = to };
+        TerminalRef At(string mark) => new("second box", mark);
+        var two = loom with
+        {
+            Parts = [.. loom.Parts, loom.Part("box")! with { Name = "second box" }, loom.Part("left rear indicator")! with { Name = "work lamp" }],
+            Wires =
+            [
+                .. loom.Wires,
+                Onto("box supply", "second supply", new("main fuse", "2"), At("B+")),
+                Onto("box ground", "second ground", At("B-"), new("ground bar", "")),
+                Onto("key feed", "second key feed", new("lock", "s"), At("X1")),
+                Onto("tail lamp feed", "work lamp feed", At("X7"), new("work lamp", "feed")),
+                Onto("left rear indicator ground", "work lamp ground", new("work lamp", "ground"), new("tail stud", "")),
+            ],
+        };
+        var titles = Plan.For(two).Stages.Select(s => s.Title).ToList();
+        Assert.Equal("box alone", titles[0]);
+        Assert.True(titles.IndexOf("second box alone") > 0);
+        Assert.Equal(titles.Count - 1, titles.LastIndexOf("tail lamp"));
+    }
+
+    [Fact]
+    public void Without_a_supply_there_is_no_stage_and_the_plan_says_why()
+    {
+        var loom = Examples.Kittiwake;
+        var plan = Plan.For(loom with { Parts = loom.Parts.Remove(loom.Part("battery")!), Wires = loom.Wires.RemoveAll(w => w.From.Part == "battery" || w.To.Part == "battery") });
+        Assert.Empty(plan.Stages);
+        Assert.Contains(plan.OpenPoints, p => p.Contains("no bench supply", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Step_ids_are_counted_inside_their_act_and_unique()
+    {
+        var ids = Kittiwake.Stages.SelectMany(s => s.Steps).Select(s => s.Id).ToList();
+        Assert.Equal(ids.Count, ids.Distinct(StringComparer.Ordinal).Count());
+        Assert.Contains("s1.connect.2", ids);
+    }
+
+    [Fact]
+    public void Any_wire_left_out_still_gives_a_plan_or_says_what_is_missing() => Assert.All(Examples.Kittiwake.Wires, w =>
+    {
+        var plan = Plan.For(Examples.Kittiwake.Without(w.Name));
+        Assert.NotEmpty(plan.OpenPoints);
+        Assert.All(plan.Stages, s => Assert.DoesNotContain(s.Connected.Wires, c => c.Name == w.Name));
+    });
+
+    private static Plan PlanOf(string loom) => loom switch
+    {
+        "kittiwake" => Kittiwake,
+        "kittiwake on a bench supply" => Plan.For(Examples.Kittiwake, new PlanOptions { BenchSupplyLimit = new Current(5) }),
+        "relays" => Plan.For(Relays.Lamp),
+        _ => Plan.For(Relays.Lamp, new PlanOptions { BenchSupplyLimit = new Current(10) }),
+    };
+
+    private static void AssertSeen(Expectation expected, Frame frame)
+    {
+        if (frame.Seen.FirstOrDefault(s => s.Name == expected.What) is { } seen)
+        {
+            var word = seen.Symbol == Symbol.Flashing ? "flashes" : seen.Symbol.ToString().ToLowerInvariant();
+            Assert.Equal(word, expected.Shows);
+        }
+        else if (expected.Band is { Unit: Unit.Amp } amps)
+        {
+            Assert.All(frame.Phases, p => Assert.True(IsInside(amps, p.Supply.Amps)));
+        }
+        else if (expected.What.StartsWith("lights on ", StringComparison.Ordinal))
+        {
+            var box = frame.Controllers.Single(c => "lights on " + c.Part == expected.What);
+            Assert.EndsWith(box.Awake ? "(awake)" : "(asleep)", expected.Shows, StringComparison.Ordinal);
+            Assert.All(box.Lights, l => Assert.Equal(l.Symbol != Symbol.Dark, expected.Shows.Contains(l.Terminal, StringComparison.Ordinal)));
+        }
+    }
+
+    private static bool IsInside(Band band, double value) => !(value < band.Least) && !(value > band.Most);
+}
