@@ -20,12 +20,16 @@ internal static class Columns
     /// <summary>A row of plain text.</summary>
     public static Table Row(this Table table, params string[] cells) => table.AddRow(cells.Select(c => new Words(c)));
 
-    /// <summary>Draws a table; its foot is a free line. An empty one is left out.</summary>
-    public static void Show(this Screen screen, Table table)
+    /// <summary>Draws a table; its foot is a free line. In place of an empty one <paramref name="none"/> is said, or nothing.</summary>
+    public static void Show(this Screen screen, Table table, string? none = null)
     {
         if (table.Rows.Count > 0)
         {
             screen.Write(table);
+        }
+        else if (none is not null)
+        {
+            screen.Line(none);
         }
     }
 }

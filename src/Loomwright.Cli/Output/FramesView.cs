@@ -39,24 +39,18 @@ internal static class FramesView
         Frame? before = null;
         foreach (var frame in frames)
         {
-            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(string.Join("\n", Changes(before, frame))));
+            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(Told(before, frame)));
             before = frame;
         }
 
         screen.Show(table);
     }
 
-    /// <summary>Against the frame before; against everything at rest for the first.</summary>
-    private static ImmutableArray<string> Changes(Frame? before, Frame now)
+    private static string Told(Frame? before, Frame now)
     {
-        string[] rest = ["dark", "silent", "off", "whole", "asleep", "at rest"];
-        var earlier = before is null ? [] : Facts.Of(before).ToDictionary(f => f.What, f => f.Is, StringComparer.Ordinal);
-        var changes = Facts.Of(now)
-            .Where(f => earlier.TryGetValue(f.What, out var was) ? was != f.Is : !rest.Contains(f.Is))
-            .Select(f => earlier.TryGetValue(f.What, out var was) ? $"{f.What}: {f.Is}, was {was}" : $"{f.What}: {f.Is}");
-        string?[] told = [.. now.Events, .. changes, Facts.Word(now.Outcome)];
-        var lines = told.OfType<string>().ToImmutableArray();
-        return lines.IsEmpty ? [before is null ? "nothing is on" : "nothing"] : lines;
+        string?[] told = [.. now.Events, .. Fact.Changes(before, now), Says.Word(now.Outcome)];
+        var lines = told.OfType<string>().ToList();
+        return lines.Count > 0 ? string.Join("\n", lines) : before is null ? "nothing is on" : "nothing";
     }
 
     private static void Loads(Screen screen, Frame now, Frame healthy)
@@ -65,7 +59,7 @@ internal static class FramesView
         foreach (var (seen, well) in now.Seen.Zip(healthy.Seen))
         {
             var light = seen.LightShare is { } share ? string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} %") : "";
-            table.AddRow(Cell(seen.Name), Compared(Facts.Word(seen.Symbol), Facts.Word(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
+            table.AddRow(Cell(Says.Name(seen.Name)), Compared(Says.Word(seen.Symbol), Says.Word(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
         }
 
         screen.Show(table);
@@ -76,7 +70,7 @@ internal static class FramesView
         var table = Columns.Under("fuse", "is", "carries", "rating");
         foreach (var (fuse, well) in now.Fuses.Zip(healthy.Fuses))
         {
-            table.AddRow(Cell(fuse.Part), Compared(Facts.Word(fuse.State), Facts.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating));
+            table.AddRow(Cell(fuse.Part), Compared(Says.Word(fuse.State), Says.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating));
         }
 
         screen.Show(table);
@@ -86,16 +80,16 @@ internal static class FramesView
     {
         foreach (var (box, well) in now.Controllers.Zip(healthy.Controllers))
         {
-            var table = Columns.Under($"{box.Part}, {(box.Awake ? "awake" : "asleep")}", "is", "carries", "light");
-            var lights = box.Lights.Zip(well.Lights).ToDictionary(p => p.First.Terminal, p => Compared(Facts.Light(p.First.Symbol), Facts.Light(p.Second.Symbol)), StringComparer.Ordinal);
+            var table = Columns.Under($"{box.Part}, {Beside(Says.Awake(box.Awake), Says.Awake(well.Awake))}", "is", "carries", "light");
+            var lights = box.Lights.Zip(well.Lights).ToDictionary(p => p.First.Terminal, p => Compared(Says.Light(p.First.Symbol), Says.Light(p.Second.Symbol)), StringComparer.Ordinal);
             foreach (var (input, other) in box.Inputs.Zip(well.Inputs))
             {
-                Row(input.Terminal, input.Name, Compared(input.Active ? "active" : "at rest", other.Active ? "active" : "at rest"), "");
+                Row(input.Terminal, input.Name, Compared(Says.Input(input.Active), Says.Input(other.Active)), "");
             }
 
             foreach (var (output, other) in box.Outputs.Zip(well.Outputs))
             {
-                Row(output.Terminal, output.Name, Compared(Facts.Word(output.State), Facts.Word(other.State)), output.Current.ToString());
+                Row(output.Terminal, output.Name, Compared(Says.Word(output.State), Says.Word(other.State)), output.Current.ToString());
             }
 
             screen.Show(table);
@@ -122,7 +116,9 @@ internal static class FramesView
     }
 
     private static Markup Compared(string now, string healthy) =>
-        now == healthy ? Cell(now) : new Markup($"[bold magenta]{Changed} {now}, without it {healthy}[/]");
+        now == healthy ? Cell(now) : new Markup($"[bold magenta]{Markup.Escape(Beside(now, healthy))}[/]");
+
+    private static string Beside(string now, string healthy) => now == healthy ? now : $"{Changed} {now}, without it {healthy}";
 
     private static Markup Cell(object value) => new(Markup.Escape(value.ToString() ?? ""));
 

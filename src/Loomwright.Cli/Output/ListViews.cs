@@ -19,7 +19,7 @@ internal static class ListViews
             table.Row(part.Name, part.Kind, part.Place ?? "", string.Join(", ", terminals));
         }
 
-        screen.Show(table);
+        screen.Show(table, "No part of this design could be read.");
     }
 
     public static void Controls(Screen screen, OpenedDesign design)
@@ -30,7 +30,7 @@ internal static class ListViews
             table.Row(control.Name, string.Join(", ", control.Positions), control.Rest, control.Momentary ? "springs back" : "stays");
         }
 
-        screen.Show(table);
+        screen.Show(table, "There is nothing to operate in this design.");
         screen.Line("Operate one: loomwright try FILE --set \"CONTROL=POSITION\"");
     }
 

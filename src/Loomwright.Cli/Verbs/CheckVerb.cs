@@ -37,8 +37,6 @@ public sealed class CheckVerb(Screen screen) : Command<FileSettings>
             FindingsView.Write(screen, design, found);
         }
 
-        return design.Bike.Loom is null ? ExitCode.Unreadable
-            : found.Any(f => f.Severity >= Severity.Look) ? ExitCode.Look
-            : ExitCode.Answered;
+        return design.Bike.Loom is null ? ExitCode.Unreadable : design.Exit(found.Any(f => f.Severity >= Severity.Look));
     }
 }

@@ -52,29 +52,40 @@ public sealed class ListVerb(Screen screen) : Command<ListVerb.Settings>
         }
 
         var design = OpenedDesign.OpenUnderstood(settings.Of, screen);
-        return design is null
-            ? ExitCode.Unreadable
-            : settings.What switch
-            {
-                "parts" => Tell(settings, new PartsAnswer(design), () => ListViews.Parts(screen, design)),
-                "controls" => Tell(settings, new ControlsAnswer(design), () => ListViews.Controls(screen, design)),
-                _ => Tell(settings, new FaultsAnswer(design), () => ListViews.Faults(screen, design)),
-            };
+        if (design is null)
+        {
+            return ExitCode.Unreadable;
+        }
+
+        (Answer Answer, Action View) list = settings.What switch
+        {
+            "parts" => (new PartsAnswer(design), () => ListViews.Parts(screen, design)),
+            "controls" => (new ControlsAnswer(design), () => ListViews.Controls(screen, design)),
+            _ => (new FaultsAnswer(design), () => ListViews.Faults(screen, design)),
+        };
+        Tell(settings, list.Answer, list.View);
+        return design.Exit(look: false);
     }
 
     private int ListKinds(Settings settings)
     {
         if (settings.Of is null)
         {
-            return Tell(settings, new KindsAnswer(Kinds.All), () => ListViews.Kinds(screen));
+            Tell(settings, new KindsAnswer(Kinds.All), () => ListViews.Kinds(screen));
+        }
+        else if (Kinds.Find(settings.Of) is { } kind)
+        {
+            Tell(settings, new KindsAnswer([kind]), () => ListViews.Kind(screen, kind));
+        }
+        else
+        {
+            return screen.WrongUsage(Choosing.None("kind", settings.Of, [.. Kinds.All.Select(k => k.Name)]));
         }
 
-        return Kinds.Find(settings.Of) is { } kind
-            ? Tell(settings, new KindsAnswer([kind]), () => ListViews.Kind(screen, kind))
-            : screen.WrongUsage(Choosing.None("kind", settings.Of, [.. Kinds.All.Select(k => k.Name)]));
+        return ExitCode.Answered;
     }
 
-    private int Tell(Settings settings, Answer answer, Action view)
+    private void Tell(Settings settings, Answer answer, Action view)
     {
         if (settings.Json)
         {
@@ -84,7 +95,5 @@ public sealed class ListVerb(Screen screen) : Command<ListVerb.Settings>
         {
             view();
         }
-
-        return ExitCode.Answered;
     }
 }

@@ -44,6 +44,9 @@ public sealed record OpenedDesign(StoredDesign Stored, SourceText Text, Bike Bik
         .Select(p => Bike.Model(p).Supply is { } supply ? new TerminalRef(p.Name, supply.Minus).ToString() : null)
         .FirstOrDefault(t => t is not null);
 
+    /// <summary>How an answer from this design ends: a part of it that could not be read is something to look at too.</summary>
+    public int Exit(bool look) => look || !Bike.IsComplete ? ExitCode.Look : ExitCode.Answered;
+
     /// <summary>Where a subject stands in the file; the end is just past its last character.</summary>
     public (LineColumn Start, LineColumn End) Place(Subject subject)
     {

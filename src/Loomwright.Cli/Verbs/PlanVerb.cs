@@ -65,6 +65,6 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
             PageView.Inset(screen, PlanText.Of(plan));
         }
 
-        return plan.PutRightFirst.IsEmpty ? ExitCode.Answered : ExitCode.Look;
+        return design.Exit(!plan.PutRightFirst.IsEmpty);
     }
 }

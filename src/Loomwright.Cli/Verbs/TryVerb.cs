@@ -76,7 +76,7 @@ public sealed class TryVerb(Screen screen) : Command<TryVerb.Settings>
             FramesView.Write(screen, design, fault, frames, healthy[^1]);
         }
 
-        return frames.Any(Troubled) ? ExitCode.Look : ExitCode.Answered;
+        return design.Exit(frames.Any(Troubled));
     }
 
     private static ImmutableArray<Frame> Play(Bike bike, Fault? fault, Script script, CancellationToken stop)

@@ -74,6 +74,28 @@ public sealed class TryTests
     }
 
     [Fact]
+    public void A_design_read_in_part_is_tried_and_says_what_was_left_out()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("part.loom.yaml", Repository.Read(Called.Bench).Replace("kind: battery", "kind: battery\n    voltage: twelve", StringComparison.Ordinal));
+        var called = Called.With("try", file, "--set", "lock=riding", "--json");
+        Assert.Equal(ExitCode.Look, called.Exit);
+        Assert.False(Answered.Read(called).GetProperty("complete").GetBoolean());
+        Assert.StartsWith($"{file}:51:", called.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_text_that_is_no_design_gets_no_answer()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("list.loom.yaml", "- a\n- b\n");
+        var called = Called.With("try", file);
+        Assert.Equal(ExitCode.Unreadable, called.Exit);
+        Assert.Empty(called.Out);
+        Assert.StartsWith($"{file}:1:1: ", called.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_wire_answers_by_its_name()
     {
         var frame = Answered.Read(Called.With(["try", Called.Bench, .. Ride, "--json"])).GetProperty("frames").EnumerateArray().Last();

@@ -1,0 +1,64 @@
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Output;
+
+/// <summary>One thing to be seen in a frame.</summary>
+/// <param name="Group">What is told together: <c>box outputs</c>; empty for what stands alone.</param>
+/// <param name="What">Its name: <c>X4 (stop lamp)</c>, <c>rear cluster stop</c>.</param>
+/// <param name="Is">The word for it now.</param>
+/// <param name="AtRest">The word for it while nothing is on.</param>
+internal sealed record Fact(string Group, string What, string Is, string AtRest)
+{
+    /// <summary>Everything to be seen, boxes first, in file order.</summary>
+    public static IEnumerable<Fact> Of(Frame frame)
+    {
+        foreach (var box in frame.Controllers)
+        {
+            yield return new("", box.Part, Says.Awake(box.Awake), Says.Awake(false));
+            foreach (var input in box.Inputs)
+            {
+                yield return new($"{box.Part} inputs", Marked(input.Terminal, input.Name), Says.Input(input.Active), Says.Input(false));
+            }
+
+            foreach (var output in box.Outputs)
+            {
+                yield return new($"{box.Part} outputs", Marked(output.Terminal, output.Name), Says.Word(output.State), Says.Word(OutputState.Off));
+            }
+
+            foreach (var light in box.Lights)
+            {
+                yield return new($"{box.Part} lights", light.Terminal, Says.Light(light.Symbol), Says.Light(Symbol.Dark));
+            }
+        }
+
+        foreach (var seen in frame.Seen)
+        {
+            yield return new("", Says.Name(seen.Name), Says.Word(seen.Symbol), Says.Word(seen.LightShare is null ? Symbol.Silent : Symbol.Dark));
+        }
+
+        foreach (var fuse in frame.Fuses)
+        {
+            yield return new("", fuse.Part, Says.Word(fuse.State), Says.Word(FuseState.Whole));
+        }
+    }
+
+    /// <summary>What differs from the frame before, a line a group; for the first frame what is not at rest.</summary>
+    public static IEnumerable<string> Changes(Frame? before, Frame now)
+    {
+        var earlier = before is null ? null : Of(before).ToDictionary(f => (f.Group, f.What), f => f.Is);
+        var changed = Of(now).Where(f => f.Is != (earlier is null ? f.AtRest : earlier[(f.Group, f.What)])).ToList();
+        foreach (var fact in changed.Where(f => f.Group.Length == 0))
+        {
+            var was = earlier is null ? "" : $", was {earlier[("", fact.What)]}";
+            yield return $"{fact.What}: {fact.Is}{was}";
+        }
+
+        foreach (var group in changed.Where(f => f.Group.Length > 0).GroupBy(f => f.Group, StringComparer.Ordinal))
+        {
+            yield return $"{group.Key}: {string.Join(", ", group.Select(f => $"{f.What} {f.Is}"))}";
+        }
+    }
+
+    private static string Marked(string mark, string name) => Names.Same(mark, name) ? mark : $"{mark} ({name})";
+}
