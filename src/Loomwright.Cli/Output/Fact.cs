@@ -50,8 +50,8 @@ internal sealed record Fact(string Group, string What, string Is, string AtRest)
         var changed = Of(now).Where(f => f.Is != (earlier is null ? f.AtRest : earlier[(f.Group, f.What)])).ToList();
         foreach (var fact in changed.Where(f => f.Group.Length == 0))
         {
-            var was = earlier is null ? "" : $", was {earlier[("", fact.What)]}";
-            yield return $"{fact.What}: {fact.Is}{was}";
+            var was = earlier is null ? "" : $"{earlier[("", fact.What)]} → ";
+            yield return $"{fact.What}: {was}{fact.Is}";
         }
 
         foreach (var group in changed.Where(f => f.Group.Length > 0).GroupBy(f => f.Group, StringComparer.Ordinal))

@@ -34,7 +34,7 @@ public sealed class TryTests
         var called = Called.With("try", "examples/gallery/lock-joins-feed-and-ground.loom.yaml", "--set", "lock=riding", "--set", "lock=park");
         Golden.Check("try/key-fuse-blows.txt", called.Golden);
         Assert.Equal(ExitCode.Look, called.Exit);
-        Assert.Contains("key fuse: blown, was whole", called.Out, StringComparison.Ordinal);
+        Assert.Contains("key fuse: whole → blown", called.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public sealed class TryTests
     public void A_design_read_in_part_is_tried_and_says_what_was_left_out()
     {
         using var folder = new Folder();
-        var file = folder.Write("part.loom.yaml", Repository.Read(Called.Bench).Replace("kind: battery", "kind: battery\n    voltage: twelve", StringComparison.Ordinal));
+        var file = folder.Write("part.loom.yaml", Repository.Read(Called.Bench).Replace("kind: battery", "kind: battery\n    charge: twelve", StringComparison.Ordinal));
         var called = Called.With("try", file, "--set", "lock=riding", "--json");
         Assert.Equal(ExitCode.Look, called.Exit);
         Assert.False(Answered.Read(called).GetProperty("complete").GetBoolean());
