@@ -1,0 +1,15 @@
+using Loomwright.Findings;
+
+namespace Loomwright.Web.Check;
+
+/// <summary>A finding and where in the file it points.</summary>
+public sealed record Found(Finding Finding, int Line)
+{
+    /// <summary>Everything told of a bike, of its file first among equals, the gravest first.</summary>
+    public static IReadOnlyList<Found> Of(Bike bike) =>
+    [
+        .. bike.ReadingFindings.Concat(bike.Check())
+            .OrderByDescending(f => f.Severity)
+            .Select(f => new Found(f, bike.Text.At(bike.Place(f.Where).Start).Line)),
+    ];
+}

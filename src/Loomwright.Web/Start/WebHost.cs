@@ -1,0 +1,68 @@
+using System.Net;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Shell;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace Loomwright.Web.Start;
+
+/// <summary>The running page of one folder of designs. Disposing it stops it.</summary>
+public sealed class WebHost : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+
+    private WebHost(WebApplication app, string address)
+    {
+        _app = app;
+        Address = address;
+    }
+
+    /// <summary>Where a browser finds it: <c>http://127.0.0.1:5080</c>.</summary>
+    public string Address { get; }
+
+    /// <summary>Starts serving a folder. Answers only on this machine unless told another address.</summary>
+    /// <param name="folder">The folder of designs.</param>
+    /// <param name="port">0 takes any free one.</param>
+    /// <param name="address">The network address to listen on; null: this machine alone.</param>
+    /// <param name="stop">Cancels the start.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
+    public static async Task<WebHost> Start(string folder, int port = 0, IPAddress? address = null, CancellationToken stop = default)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(WebHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+            EnvironmentName = Environments.Production,
+        });
+        var where = address ?? IPAddress.Loopback;
+        builder.WebHost.ConfigureKestrel(server => server.Listen(where, port));
+        if (IPAddress.IsLoopback(where))
+        {
+            // A page from elsewhere that resolves its own name to this machine gets no answer.
+            builder.Configuration["AllowedHosts"] = "127.0.0.1;localhost;[::1]";
+        }
+
+        builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Services.AddSingleton(new Garage(folder));
+        builder.Services.AddRazorComponents().AddInteractiveServerComponents();
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        builder.Services.AddHostFiltering(_ => { });
+
+        var app = builder.Build();
+        app.UseHostFiltering();
+        app.UseAntiforgery();
+        app.MapGet("/served/{name}", Served.Answer);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        await app.StartAsync(stop);
+        return new WebHost(app, app.Urls.First());
+    }
+
+    /// <summary>Ends when the page is stopped from outside: Ctrl+C, or the token.</summary>
+    public Task Stopped(CancellationToken stop = default) => _app.WaitForShutdownAsync(stop);
+
+    public ValueTask DisposeAsync() => _app.DisposeAsync();
+}

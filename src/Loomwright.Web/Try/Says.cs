@@ -1,0 +1,57 @@
+using Loomwright.Simulation;
+
+namespace Loomwright.Web.Try;
+
+/// <summary>What is seen, in words and by the name of its symbol.</summary>
+internal static class Says
+{
+    public static string Word(Symbol symbol) => symbol switch
+    {
+        Symbol.Dark => "dark",
+        Symbol.Dim => "dim",
+        Symbol.Lit => "lit",
+        Symbol.Flashing => "flashes",
+        Symbol.Silent => "silent",
+        Symbol.Sounds => "sounds",
+    };
+
+    public static string Picture(Symbol symbol) => symbol switch
+    {
+        Symbol.Silent => "horn-silent",
+        Symbol.Sounds => "horn-sounds",
+        _ => $"lamp-{symbol.ToString().ToLowerInvariant()}",
+    };
+
+    /// <summary>A status light: off, on, flashes.</summary>
+    public static string Light(Symbol symbol) => symbol switch
+    {
+        Symbol.Dark => "off",
+        Symbol.Flashing => "flashes",
+        _ => "on",
+    };
+
+    public static string LightPicture(Symbol symbol) => symbol switch
+    {
+        Symbol.Dark => "light-off",
+        Symbol.Flashing => "light-flashing",
+        _ => "light-on",
+    };
+
+    public static string Word(FuseState state) => state switch
+    {
+        FuseState.Whole => "whole",
+        FuseState.Overloaded => "overloaded, may open after minutes",
+        FuseState.Blown => "blown",
+    };
+
+    public static string Word(OutputState state) => state switch
+    {
+        OutputState.Off => "off",
+        OutputState.On => "on",
+        OutputState.Blinking => "flashes",
+        OutputState.Tripped => "tripped",
+    };
+
+    /// <summary>A sight's name without its dot: <c>rear cluster stop</c>.</summary>
+    public static string Name(string sight) => sight.Replace('.', ' ');
+}

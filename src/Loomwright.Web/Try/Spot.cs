@@ -1,0 +1,25 @@
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Text;
+
+namespace Loomwright.Web.Try;
+
+/// <summary>Where a mistake sits, so that the eye finds it.</summary>
+internal static class Spot
+{
+    /// <summary>Names of the wires it is on; for a part or a terminal, the wires that end there.</summary>
+    public static IReadOnlyList<string> Wires(Fault fault, Loom loom) => fault switch
+    {
+        Fault.Open f => [f.Wire],
+        Fault.Moved f => [f.Wire],
+        Fault.Swapped f => At(loom, t => t == f.A || t == f.B),
+        Fault.Shorted f => At(loom, t => t == f.A || t == f.B),
+        Fault.Lost f => At(loom, t => Names.Same(t.Part, f.Ground)),
+        Fault.Dead f => At(loom, t => Names.Same(t.Part, f.Part)),
+        Fault.Reversed f => At(loom, t => Names.Same(t.Part, f.Part)),
+        _ => throw new InvalidOperationException("a fault of no known form"),
+    };
+
+    private static IReadOnlyList<string> At(Loom loom, Func<TerminalRef, bool> touches) =>
+        [.. loom.Wires.Where(w => touches(w.From) || touches(w.To)).Select(w => w.Name)];
+}

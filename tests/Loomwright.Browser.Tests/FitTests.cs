@@ -1,0 +1,48 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Loomwright.Browser.Tests;
+
+public sealed class FitTests(Bench bench)
+{
+    [Theory]
+    [InlineData("laptop", false)]
+    [InlineData("laptop", true)]
+    [InlineData("phone", false)]
+    [InlineData("phone", true)]
+    public async Task Every_page_fits_the_screen_and_breaks_no_rule_of_access(string screen, bool dim)
+    {
+        var page = await bench.Open("", screen, dim);
+        await Holds(page);
+        await page.GotoAsync($"{bench.Address}/check/gallery/lock-joins-feed-and-ground.loom.yaml");
+        await Holds(page);
+        await page.GotoAsync($"{bench.Address}/bench/{Bench.Kittiwake}?stage=1");
+        await Holds(page);
+        await page.Context.CloseAsync();
+    }
+
+    [Theory]
+    [InlineData("laptop", false)]
+    [InlineData("laptop", true)]
+    [InlineData("phone", false)]
+    [InlineData("phone", true)]
+    public async Task Try_fits_and_breaks_no_rule_of_access_at_work_and_with_a_mistake_in(string screen, bool dim)
+    {
+        await using var bike = await bench.Try(screen, dim: dim);
+        await Holds(bike.Page);
+        await bike.Turn("lock", "riding");
+        await bike.Hold("left button");
+        await bike.Line("rear cluster tail").GetByRole(AriaRole.Button).First.ClickAsync();
+        await bike.PutIn("tail stud lost");
+        await bike.Page.GetByText("Plan", new() { Exact = true }).ClickAsync();
+        await bike.Page.Locator(".stage").WaitForAsync();
+        await Holds(bike.Page);
+    }
+
+    private static async Task Holds(IPage page)
+    {
+        Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), $"{page.Url} scrolls sideways");
+        var axe = await page.RunAxe();
+        Assert.True(axe.Violations.Length == 0, string.Join("\n", axe.Violations.Select(v => $"{page.Url} {v.Id}: {v.Nodes[0].Html}")));
+    }
+}

@@ -1,0 +1,53 @@
+using Loomwright.Chromium;
+using Microsoft.Playwright;
+
+namespace Loomwright.Looks;
+
+/// <summary>A page in a state worth a picture.</summary>
+internal sealed record View(string FileName, IPage Page);
+
+internal static class Views
+{
+    private const string Bike = "kittiwake-bench/kittiwake-bench.loom.yaml";
+
+    /// <summary>Every page, and Try in the states a person meets.</summary>
+    public static async IAsyncEnumerable<View> Of(Browser browser, string address, Screen screen, bool dim)
+    {
+        var page = await browser.Page(screen, dim);
+        View Named(string name) => new($"{name}-{screen.Name}-{(dim ? "dim" : "light")}", page);
+
+        await page.GotoAsync(address);
+        yield return Named("bikes");
+
+        await page.GotoAsync($"{address}/check/gallery/lock-joins-feed-and-ground.loom.yaml");
+        yield return Named("check");
+
+        await page.GotoAsync($"{address}/bench/{Bike}");
+        yield return Named("bench-0");
+
+        await page.GotoAsync($"{address}/bench/{Bike}?stage=2");
+        yield return Named("bench-2");
+
+        await page.GotoAsync($"{address}/try/{Bike}");
+        await page.Locator("[data-live]").WaitForAsync();
+        yield return Named("try-rest");
+
+        await page.Locator(".pick input[value=riding]").CheckAsync();
+        await page.Locator(".latch").First.ClickAsync();
+        await page.Locator(".latch").Last.ClickAsync();
+        await page.Locator(".seenlist .row").First.ClickAsync();
+        yield return Named("try-working");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put a mistake in" }).ClickAsync();
+        yield return Named("try-mistakes");
+
+        await page.Locator("#mistake-words").FillAsync("left out");
+        await page.Locator("details[open] .row").Nth(4).ClickAsync();
+        await page.Locator(".strip").WaitForAsync();
+        yield return Named("try-mistake-in");
+
+        await page.GetByText("Plan", new() { Exact = true }).ClickAsync();
+        await page.Locator(".stage").WaitForAsync();
+        yield return Named("try-plan");
+    }
+}

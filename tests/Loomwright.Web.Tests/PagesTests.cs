@@ -1,0 +1,78 @@
+using Bunit;
+using Loomwright.Web.Bench;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Check;
+using Loomwright.Web.Start;
+using Loomwright.Web.Wires;
+using Loomwright.Design;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Loomwright.Web.Tests;
+
+public sealed class PagesTests : BunitContext
+{
+    public PagesTests() => Services.AddSingleton(new Garage(Path.Combine(AppContext.BaseDirectory, "examples")));
+
+    [Fact]
+    public void Everything_the_pages_ask_for_is_inside_the_program()
+    {
+        foreach (var name in new[] { "loom.css", "try.css", "bench.css", "symbols.svg", "theme.js", "blazor.web.js" })
+        {
+            Assert.NotEmpty(Served.Text(name));
+        }
+    }
+
+    [Fact]
+    public void The_first_page_lists_every_design_with_its_steps()
+    {
+        var page = Render<HomePage>();
+
+        Assert.Contains(page.FindAll("h2"), h => h.TextContent == "Kittiwake");
+        Assert.Contains(page.FindAll("a"), a => a.GetAttribute("href") == "/try/kittiwake-bench/kittiwake-bench.loom.yaml");
+    }
+
+    [Fact]
+    public void A_lock_that_joins_feed_and_ground_is_a_stop_with_what_why_and_do()
+    {
+        var page = Render<CheckPage>(p => p.Add(c => c.Path, "gallery/lock-joins-feed-and-ground.loom.yaml"));
+
+        var first = page.Find(".finding");
+        Assert.Equal("Stop", first.QuerySelector(".severity")!.TextContent);
+        Assert.Contains("Why", first.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Do", first.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_design_that_is_not_there_is_said_plainly()
+    {
+        var page = Render<CheckPage>(p => p.Add(c => c.Path, "nowhere.loom.yaml"));
+
+        Assert.Equal("There is no such design here", page.Find("h1").TextContent);
+    }
+
+    [Fact]
+    public void Every_stage_of_the_plan_shows_all_its_steps_cautions_and_expectations()
+    {
+        foreach (var stage in Kittiwake.Bike.Plan().Stages)
+        {
+            var view = Render<StageView>(p => p.Add(c => c.Stage, stage));
+
+            Assert.Equal(stage.Steps.Length, view.FindAll(".doing").Count);
+            Assert.Equal(stage.Steps.Sum(s => s.Cautions.Length), view.FindAll(".caution").Count);
+            Assert.Equal(stage.Steps.Sum(s => s.Expect.Length), view.FindAll(".expect dt").Count);
+        }
+    }
+
+    [Theory]
+    [InlineData(null, null, "w ")]
+    [InlineData(0.0, 12.6, "w volts")]
+    [InlineData(1.7, 12.6, "w amps")]
+    [InlineData(-4.2, 0.0, "w many")]
+    public void A_wire_grows_thicker_with_what_is_in_it(double? amps, double? volts, string drawn)
+    {
+        var band = Render<WireBand>(p => p.Add(b => b.Colour, new WireColour("GN", "WH")).Add(b => b.Amps, amps).Add(b => b.Volts, volts));
+
+        Assert.StartsWith(drawn, band.Find("span").ClassName, StringComparison.Ordinal);
+        Assert.Equal("--c:var(--GN);--t:var(--WH)", band.Find("span").GetAttribute("style"));
+    }
+}
