@@ -134,7 +134,7 @@ public sealed class Settler
             round.Add((state, _electrics.Copy(), OutputsOn(state)));
             state = next;
         }
-        while (state != start);
+        while (state != start && round.Count < MostRounds);
 
         var most = round.MaxBy(r => r.On);
         var least = round.MinBy(r => r.On);
