@@ -52,7 +52,7 @@ internal static class Expecting
         var band = frame.Phases.Select(p => Bands.Of(p.Supply)).Aggregate(Bands.Both);
         var swings = frame.Phases.Length > 1 ? ", swinging" : "";
         var source = site.Whole.Source!.Name;
-        var isRead = site.IsFirst || site.Model(source).Supply!.LimitAmps is not null;
+        var isRead = site.IsMetered || site.Model(source).Supply!.LimitAmps is not null;
         yield return new Expectation($"current from {source}{(isRead ? "" : ", were a meter in line")}", Bands.Words(band) + swings, band);
     }
 }

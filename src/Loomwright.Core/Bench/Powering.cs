@@ -29,10 +29,12 @@ internal sealed class Powering(Site site, Steps steps)
     private void PowerUp()
     {
         var isBench = site.Model(site.Whole.Source!.Name).Supply!.LimitAmps is not null;
-        var (plus, minus) = (site.Mark(site.Whole.Feed), site.Mark(site.Whole.Return));
-        steps.Add(Act.PowerUp, $"Red clip on {plus}{(isBench ? ", output still off" : "")}.", s => s with
+        var (plus, minus) = (site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus));
+        var metered = site.IsMetered && !isBench;
+        steps.Add(Act.PowerUp, $"Red clip on {plus}{(isBench ? ", output still off" : metered ? ", with the meter in line" : "")}.", s => s with
         {
             Marks = [plus],
+            Meter = metered ? InLine() : null,
             Cautions = site.Once.Say(Cautions.FirstPower, Cautions.Hot),
         });
         _frames.Add(_rig.Now);
@@ -40,8 +42,6 @@ internal sealed class Powering(Site site, Steps steps)
         {
             Marks = [minus],
             PowerOn = true,
-            Meter = isBench || !site.IsFirst ? null : new MeterCard(
-                Dial.Amps, "10 A", "COM", new Mark(site.Whole.Feed, "its post"), new Mark(site.Whole.Feed, "the red clip"), "It stands in line, between the post and the red clip.", PowerOn: true),
             Expect = Expecting.Of(site, _rig.Now),
         });
         foreach (var key in site.Key)
@@ -70,6 +70,9 @@ internal sealed class Powering(Site site, Steps steps)
 
     private MeterCard Volts(TerminalRef red, TerminalRef black) =>
         new(Dial.Volts, "V Ω", "COM", site.Mark(red), site.Mark(black), "Tips together first: 0.00 V.", PowerOn: true);
+
+    private MeterCard InLine() => new(
+        Dial.Amps, "10 A", "COM", new Mark(site.Whole.Plus, "its post"), new Mark(site.Whole.Plus, "the red clip"), "It stays in line for the whole stage.", PowerOn: false);
 
     private void Show(Act act, Line line)
     {
@@ -170,8 +173,8 @@ internal sealed class Powering(Site site, Steps steps)
             Do(Act.PowerDown, new Operation.Set(key.Control, Control(key.Control).Rest));
         }
 
-        steps.Add(Act.PowerDown, $"Black clip off {site.Mark(site.Whole.Return)}.", s => s with { Marks = [site.Mark(site.Whole.Return)], Cautions = site.Once.Say(Cautions.AmpsSocket) });
-        steps.Add(Act.PowerDown, $"Red clip off {site.Mark(site.Whole.Feed)}.", s => s with { Marks = [site.Mark(site.Whole.Feed)] });
+        steps.Add(Act.PowerDown, $"Black clip off {site.Mark(site.Whole.Minus)}.", s => s with { Marks = [site.Mark(site.Whole.Minus)], Cautions = site.IsMetered ? site.Once.Say(Cautions.AmpsSocket) : [] });
+        steps.Add(Act.PowerDown, $"Red clip off {site.Mark(site.Whole.Plus)}.", s => s with { Marks = [site.Mark(site.Whole.Plus)] });
     }
 
     private void Do(Act act, Operation.Set operation)

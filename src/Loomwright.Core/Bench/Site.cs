@@ -46,6 +46,9 @@ internal sealed record Site
 
     public bool IsFirst => Previous is null;
 
+    /// <summary>Whether the meter stands in line with the supply: in the first stage, unless it is needed there for volts.</summary>
+    public bool IsMetered => IsFirst && Line.End is null;
+
     public IEnumerable<Part> NewParts => Whole.Loom.Parts.Where(p => Reach.Parts.Contains(p.Name, Names.Comparer) && !Before.Parts.Contains(p.Name, Names.Comparer));
 
     /// <summary>New wires in the order to be connected.</summary>

@@ -78,12 +78,10 @@ internal static class BoxNeverWakes
     private static Finding Found(Paths paths, Part part)
     {
         var box = paths.Models[part.Name].Controller!;
-        var fed = paths.Joined(paths.Feed, t => t.Carries);
-        var back = paths.Joined(paths.Return, t => t.Carries);
         var supply = new TerminalRef(part.Name, box.Supply);
         var ground = new TerminalRef(part.Name, box.Ground);
-        var plusRail = paths.Loom.Ground == GroundSide.Negative ? fed : back;
-        var minusRail = paths.Loom.Ground == GroundSide.Negative ? back : fed;
+        var plusRail = paths.Joined(paths.Plus, t => t.Carries);
+        var minusRail = paths.Joined(paths.Minus, t => t.Carries);
         if (!plusRail.Contains(supply))
         {
             return Missing(paths, part, supply, "its supply", "{box} never wakes: no feed reaches {terminal}, its supply.");

@@ -65,6 +65,12 @@ internal sealed class Paths
     /// <summary>The supply terminal that is joined to the frame.</summary>
     public TerminalRef Return { get; }
 
+    /// <summary>The supply's plus, whichever side is joined to the frame.</summary>
+    public TerminalRef Plus => Loom.Ground == GroundSide.Negative ? Feed : Return;
+
+    /// <summary>The supply's minus, whichever side is joined to the frame.</summary>
+    public TerminalRef Minus => Loom.Ground == GroundSide.Negative ? Return : Feed;
+
     /// <summary>Ties that end on a terminal, in file order.</summary>
     public IReadOnlyList<Tie> At(TerminalRef terminal) => _at.GetValueOrDefault(terminal) ?? [];
 

@@ -23,10 +23,8 @@ internal static class PolarisedPartReversed
             return [];
         }
 
-        var plus = loom.Ground == GroundSide.Negative ? paths.Feed : paths.Return;
-        var minus = loom.Ground == GroundSide.Negative ? paths.Return : paths.Feed;
-        var onPlus = paths.Joined(plus, l => l.Carries && l.Via != Via.Diode);
-        var onMinus = paths.Joined(minus, l => l.Carries && l.Via != Via.Diode);
+        var onPlus = paths.Joined(paths.Plus, l => l.Carries && l.Via != Via.Diode);
+        var onMinus = paths.Joined(paths.Minus, l => l.Carries && l.Via != Via.Diode);
         var found = ImmutableArray.CreateBuilder<Finding>();
         foreach (var part in loom.Parts)
         {

@@ -243,6 +243,40 @@ public class PlanTests
     }
 
     [Fact]
+    public void On_a_positive_ground_machine_the_red_clip_still_goes_on_plus_first()
+    {
+        var lamp = Plan.For(Examples.Of("""
+            loomwright: 1
+            name: Sandpiper
+            ground: positive
+            parts:
+              battery:
+                kind: battery
+                chemistry: lead-acid
+              main fuse:
+                kind: fuse
+                rating: 10 A
+              lock:
+                kind: switch
+                terminals: [r, s]
+                positions:
+                  "off": []
+                  riding: [[r, s]]
+              tail lamp:
+                kind: lamp
+                filament: 5 W
+            wires:
+              - {from: battery.-, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: tail lamp.-, size: 1 mm2, length: 0.5 m}
+              - {from: tail lamp.+, to: battery.+, size: 1 mm2, length: 0.5 m}
+            """));
+        Assert.Equal(2, lamp.Stages.Length);
+        Assert.All(lamp.Stages, s => Assert.Equal("battery.+", s.Steps.First(x => x.Act == Act.PowerUp).Marks[0].Terminal.ToString()));
+        Assert.Contains(new Expectation("tail lamp", "lit"), lamp.Stages[1].Steps.SelectMany(s => s.Expect));
+    }
+
+    [Fact]
     public void Without_a_supply_there_is_no_stage_and_the_plan_says_why()
     {
         var loom = Examples.Kittiwake;
