@@ -38,7 +38,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, ExplainVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, ExplainVerb.Name, ServeVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -57,11 +57,16 @@ public static class CommandLine
             ListVerb.AddTo(config);
             PlanVerb.AddTo(config);
             ExplainVerb.AddTo(config);
+            ServeVerb.AddTo(config);
         });
         return app;
     }
 
-    private static string[] WithVerb(string[] args) => args.Length == 0 ? ["--help"] : args;
+    /// <summary>Without a verb the workspace is opened.</summary>
+    private static string[] WithVerb(string[] args) =>
+        args.Length == 0 || (args[0].StartsWith('-') && args[0] is not ("-h" or "--help" or "-v" or "--version"))
+            ? [ServeVerb.Name, .. args]
+            : args;
 
     private static string? UnknownVerb(string[] words) =>
         words[0].StartsWith('-') || Verbs.Contains(words[0]) ? null : Choosing.None("verb", words[0], Verbs);

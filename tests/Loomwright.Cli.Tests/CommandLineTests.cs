@@ -2,7 +2,7 @@ namespace Loomwright.Tests;
 
 public sealed class CommandLineTests
 {
-    private static readonly string[] Verbs = ["check", "try", "list", "plan", "explain"];
+    private static readonly string[] Verbs = ["check", "try", "list", "plan", "explain", "serve"];
 
     public static TheoryData<string> VerbNames => [.. Verbs];
 
@@ -32,8 +32,8 @@ public sealed class CommandLineTests
     }
 
     [Theory]
-    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list, plan, explain.\n")]
-    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list, plan, explain.\n")]
+    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list, plan, explain, serve.\n")]
+    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list, plan, explain, serve.\n")]
     public void A_verb_there_is_not_gets_the_nearest_and_the_list(string verb, string message)
     {
         var called = Called.With(verb);
@@ -45,6 +45,10 @@ public sealed class CommandLineTests
     [InlineData("check")]
     [InlineData("check", Called.Bench, "--bogus")]
     [InlineData("check", Called.Bench, "more")]
+    [InlineData("serve", "--port", "many")]
+    [InlineData("serve", "--port", "70000")]
+    [InlineData("serve", "no such folder")]
+    [InlineData("--port", "70000")]
     [InlineData("explain", "no-such-finding")]
     [InlineData("plan", Called.Bench, "--supply", "much")]
     [InlineData("plan", Called.Bench, "--on-table", "no such part")]

@@ -1,0 +1,86 @@
+using System.ComponentModel;
+using System.Globalization;
+using Loomwright.OnDisk;
+using Loomwright.Output;
+using Loomwright.Web.Start;
+using Spectre.Console.Cli;
+
+namespace Loomwright.Verbs;
+
+/// <summary><c>serve [FOLDER]</c>: opens the workspace in the browser; also what a call without a verb does.</summary>
+public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
+{
+    public const string Name = "serve";
+
+    /// <summary>Port taken when none is named; any free one when that is in use.</summary>
+    public const int UsualPort = 5080;
+
+    /// <summary>Which folder, and where to listen.</summary>
+    public sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "[FOLDER]")]
+        [Description("The folder your designs are in; without it the one you are in. The examples when it holds none")]
+        public string? Folder { get; init; }
+
+        [CommandOption("--port <PORT>")]
+        [Description("Port to listen on, 0 for any free one; without it 5080, or a free one when that is taken")]
+        public int? Port { get; init; }
+    }
+
+    public static void AddTo(IConfigurator config) => config.AddCommand<ServeVerb>(Name)
+        .WithDescription("Open a folder of designs in the browser: operate them, check them, follow the bench plan")
+        .WithExample(Name)
+        .WithExample(Name, "my-bikes", "--port", "8000");
+
+    /// <summary>The examples that come with the program.</summary>
+    public static string Examples { get; } = Path.Combine(AppContext.BaseDirectory, "examples");
+
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        if (settings.Port is < 0 or > 65535)
+        {
+            return screen.WrongUsage($"--port {settings.Port.Value.ToString(CultureInfo.InvariantCulture)}: a port is a number from 0 to 65535.");
+        }
+
+        var folder = settings.Folder ?? ".";
+        var workspace = Workspace.Open(folder);
+        if (workspace.Designs.IsEmpty)
+        {
+            if (!Directory.Exists(workspace.Folder))
+            {
+                return screen.WrongUsage(Sentence(workspace.Message!));
+            }
+
+            await screen.Error.WriteLineAsync($"{Sentence(workspace.Message!)} Showing the examples.");
+            workspace = Workspace.Open(Examples);
+        }
+
+        try
+        {
+            await using var page = await Start(workspace.Folder, settings.Port, cancellationToken);
+            await screen.Out.WriteLineAsync($"{workspace.Folder}: {string.Join(", ", workspace.Designs.Select(d => d.Path))}");
+            await screen.Out.WriteLineAsync($"Open {page.Address} in a browser on this machine. Ctrl+C stops.");
+            await page.Stopped(cancellationToken);
+        }
+        catch (IOException)
+        {
+            return screen.WrongUsage($"Port {settings.Port!.Value.ToString(CultureInfo.InvariantCulture)} is taken; name another with --port, or 0 for any free one.");
+        }
+
+        return cancellationToken.IsCancellationRequested ? ExitCode.Stopped : ExitCode.Answered;
+    }
+
+    private static async Task<WebHost> Start(string folder, int? port, CancellationToken stop)
+    {
+        try
+        {
+            return await WebHost.Start(folder, port ?? UsualPort, stop: stop);
+        }
+        catch (IOException) when (port is null)
+        {
+            return await WebHost.Start(folder, 0, stop: stop);
+        }
+    }
+
+    private static string Sentence(string message) => char.ToUpperInvariant(message[0]) + message[1..] + ".";
+}
