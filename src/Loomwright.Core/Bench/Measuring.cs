@@ -53,7 +53,7 @@ internal static class Measuring
         {
             var operation = new Operation.Set(control.Name, position);
             rig.Do(operation);
-            Add(site, steps, rig, $"{Hand.Does(site, operation)} From {(isLead ? "the wire for " : "")}{site.Mark(live)} to the clip for {site.Mark(site.Whole.Return)}.", live, site.Whole.Return, plain: false, fed.Contains(live));
+            Add(site, steps, rig, $"{Hand.Does(site, operation)} From {(isLead ? "the wire for " : "")}{site.Mark(live)} to the clip for {site.Mark(site.Whole.Return)}.", live, site.Whole.Return, plain: false, operation, fed.Contains(live));
         }
     }
 
@@ -76,12 +76,13 @@ internal static class Measuring
         Add(site, steps, rig, $"From {site.Mark(back)} to the clip for {site.Mark(site.Whole.Return)}: its way back alone.", back, site.Whole.Return, plain: true);
     }
 
-    private static void Add(Site site, Steps steps, Rig rig, string text, TerminalRef red, TerminalRef black, bool plain, bool isFeed = false)
+    private static void Add(Site site, Steps steps, Rig rig, string text, TerminalRef red, TerminalRef black, bool plain, Operation.Set? done = null, bool isFeed = false)
     {
         var band = Bands.Of(rig.Ohms(red, black), plain);
         var shorted = isFeed && band.Least == 0 ? ": feed and ground are joined here, do not power it" : "";
         steps.Add(Act.Measure, text, s => s with
         {
+            Do = done,
             Marks = [site.Mark(red), site.Mark(black)],
             Meter = new MeterCard(Dial.Ohms, "V Ω", "COM", site.Mark(red), site.Mark(black), TipsTogether, PowerOn: false),
             Expect = [new Expectation($"{site.Mark(red)} to {site.Mark(black)}", Bands.Words(band) + shorted, band)],

@@ -21,7 +21,7 @@ internal static class OpenPoints
             yield return $"{standIn.This} stands in for {standIn.For}: {standIn.For} itself is not shown.";
         }
 
-        var done = stages.SelectMany(s => s.Steps).Select(s => s.Do).Where(d => d is not null).Select(d => (Names.Fold(d!.Control), Names.Fold(d.Position))).ToHashSet();
+        var done = stages.SelectMany(s => s.Steps).Where(s => s.PowerOn).Select(s => s.Do).Where(d => d is not null).Select(d => (Names.Fold(d!.Control), Names.Fold(d.Position))).ToHashSet();
         foreach (var control in survey.Controls.Where(c => reached.Parts.Contains(c.Name, Names.Comparer)))
         {
             var never = control.Positions.Where(p => !Names.Same(p, control.Rest) && !done.Contains((Names.Fold(control.Name), Names.Fold(p)))).ToList();

@@ -85,7 +85,10 @@ public sealed record Step(string Id, Act Act, string Text)
     /// <summary>Whether power is on while it is done.</summary>
     public bool PowerOn { get; init; }
 
-    /// <summary>The control that is moved, or null; doing these in order on <see cref="Stage.Connected"/> gives every <see cref="Expect"/>.</summary>
+    /// <summary>
+    /// The control that is moved, or null. Doing these in order on <see cref="Stage.Connected"/> gives every
+    /// <see cref="Expect"/>; those before power leave every control at rest again.
+    /// </summary>
     public Operation.Set? Do { get; init; }
 }
 

@@ -81,8 +81,44 @@ public class PlanTests
             {
                 var frame = step.Do is { } operation ? rig.Do(operation) : rig.Now;
                 Assert.NotEmpty(step.Expect);
-                Assert.All(step.Expect, e => AssertSeen(e, frame));
+                Assert.All(step.Expect, e => AssertSeen(e, step, rig, frame));
             }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Every_measurement_before_power_expects_the_ohms_of_exactly_what_is_connected(string loom)
+    {
+        foreach (var stage in PlanOf(loom).Stages)
+        {
+            var rig = new Rig(stage.Connected);
+            foreach (var step in stage.Steps.Where(s => s.Act == Act.Measure))
+            {
+                if (step.Do is { } operation)
+                {
+                    rig.Do(operation);
+                }
+
+                var band = Assert.Single(step.Expect).Band!;
+                var ohms = rig.Ohms(step.Meter!.RedTip.Terminal, step.Meter.BlackTip.Terminal)?.Ohms;
+                Assert.Equal(band.Computed, ohms);
+                Assert.True(IsInside(band, ohms ?? double.PositiveInfinity));
+                Assert.False(step.PowerOn);
+            }
+
+            Assert.All(rig.Now.Controls, c => Assert.True(c.AtRest));
+        }
+    }
+
+    [Fact]
+    public void A_lead_left_out_shows_in_the_ohms_before_power()
+    {
+        foreach (var stage in Kittiwake.Stages.Skip(1))
+        {
+            var ground = stage.Steps.Last(s => s.Act == Act.Measure);
+            var lost = new Rig(stage.Connected.Without("tail ground"));
+            Assert.False(IsInside(ground.Expect[0].Band!, lost.Ohms(ground.Meter!.RedTip.Terminal, ground.Meter.BlackTip.Terminal)?.Ohms ?? double.PositiveInfinity));
         }
     }
 
@@ -309,7 +345,7 @@ public class PlanTests
         _ => Plan.For(Relays.Lamp, new PlanOptions { BenchSupplyLimit = new Current(10) }),
     };
 
-    private static void AssertSeen(Expectation expected, Frame frame)
+    private static void AssertSeen(Expectation expected, Step step, Rig rig, Frame frame)
     {
         if (frame.Seen.FirstOrDefault(s => s.Name == expected.What) is { } seen)
         {
@@ -320,8 +356,13 @@ public class PlanTests
         {
             Assert.All(frame.Phases, p => Assert.True(IsInside(amps, p.Supply.Amps)));
         }
-        else if (expected.What.StartsWith("lights on ", StringComparison.Ordinal))
+        else if (expected.Band is { Unit: Unit.Volt } volts)
         {
+            Assert.True(IsInside(volts, rig.Volts(step.Meter!.RedTip.Terminal, step.Meter.BlackTip.Terminal)!.Value.Volts));
+        }
+        else
+        {
+            Assert.StartsWith("lights on ", expected.What, StringComparison.Ordinal);
             var box = frame.Controllers.Single(c => "lights on " + c.Part == expected.What);
             Assert.EndsWith(box.Awake ? "(awake)" : "(asleep)", expected.Shows, StringComparison.Ordinal);
             Assert.All(box.Lights, l => Assert.Equal(l.Symbol != Symbol.Dark, expected.Shows.Contains(l.Terminal, StringComparison.Ordinal)));
