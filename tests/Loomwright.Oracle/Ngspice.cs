@@ -55,7 +55,6 @@ public static class Ngspice
     /// <summary>Puts a circuit in, for repeated <see cref="Run"/>.</summary>
     public static void Load(Circuit circuit, double tolerance, ReadOnlySpan<double> start = default)
     {
-        Log.Clear();
         var lines = Deck.Of(circuit, tolerance, start).Select(Marshal.StringToCoTaskMemUTF8).Append(0).ToArray();
         _ = ngSpice_Circ(lines);
         foreach (var line in lines)
@@ -67,6 +66,7 @@ public static class Ngspice
     /// <summary>Solves what is loaded; false when the log says that the result is not valid.</summary>
     public static bool Run()
     {
+        Log.Clear();
         _ = ngSpice_Command("op");
         return !Log.Exists(line => line.Contains("ingular", StringComparison.Ordinal) || line.Contains("failed", StringComparison.OrdinalIgnoreCase)
             || line.Contains("aborted", StringComparison.OrdinalIgnoreCase) || line.Contains("out of range", StringComparison.Ordinal));
@@ -75,11 +75,14 @@ public static class Ngspice
     /// <summary>Takes the circuit and its results out.</summary>
     public static void Unload()
     {
-        _ = ngSpice_Command("destroy all");
+        Forget();
         _ = ngSpice_Command("remcirc");
     }
 
-    /// <summary>What the simulator said since the circuit was loaded.</summary>
+    /// <summary>Drops the results so far; the circuit stays.</summary>
+    public static void Forget() => _ = ngSpice_Command("destroy all");
+
+    /// <summary>What the simulator said in the last run.</summary>
     public static IReadOnlyList<string> Said => Log;
 
     /// <summary>The values of the last run, null when one is missing.</summary>

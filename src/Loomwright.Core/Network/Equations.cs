@@ -166,6 +166,19 @@ internal sealed class Equations
         return watts;
     }
 
+    /// <summary>Slope of that slope, in watts; never negative.</summary>
+    public double ContentCurvature(ReadOnlySpan<double> stepVolts)
+    {
+        var watts = 0.0;
+        for (var b = 0; b < _ends.Length; b++)
+        {
+            var volts = At(stepVolts, _ends[b].From) - At(stepVolts, _ends[b].To);
+            watts += _siemens[b] * volts * volts;
+        }
+
+        return watts;
+    }
+
     /// <summary>
     /// Whether a step is so small that the next would be lost in rounding: Newton's error goes with the square of the
     /// voltage step over each bent curve, and a straight network needs one step after its first.

@@ -189,25 +189,14 @@ public sealed class Solver
             return;
         }
 
-        var (low, slopeLow) = (0.0, slopeAtStart);
-        var (high, slopeHigh) = (1.0, slope);
+        // Newton along the step, which goes straight to a corner between two straight stretches, kept inside what is known.
+        var (low, high, part) = (0.0, 1.0, 1.0);
         for (var tries = 0; tries < 60 && Math.Abs(slope) > flat * -slopeAtStart; tries++)
         {
-            var secant = low - (slopeLow * (high - low) / (slopeHigh - slopeLow));
-            var part = secant > low && secant < high ? secant : (low + high) / 2;
-            var before = slope;
+            (low, high) = slope < 0 ? (part, high) : (low, part);
+            var next = part - (slope / _equations.ContentCurvature(_step));
+            part = next > low && next < high ? next : (low + high) / 2;
             slope = MoveTo(part);
-
-            // An end that stays put twice counts half (the Illinois rule), or it would hold the secant back.
-            var again = slope < 0 == before < 0 ? 2 : 1;
-            if (slope < 0)
-            {
-                (low, slopeLow, slopeHigh) = (part, slope, slopeHigh / again);
-            }
-            else
-            {
-                (high, slopeHigh, slopeLow) = (part, slope, slopeLow / again);
-            }
         }
     }
 

@@ -52,6 +52,14 @@ public sealed class CurveTests
         }, iter: 300);
 
     [Fact]
+    public void Far_below_its_knee_a_diode_still_has_a_current_and_a_slope() =>
+        Assert.All(Enumerable.Range(0, 4000), k =>
+        {
+            var point = Diode.Silicon.At(0.7 - (0.03 * (30 + (k * 0.005))));
+            Assert.True(double.IsFinite(point.Amps) && point.Siemens >= Diode.Silicon.OffSiemens, "no number");
+        });
+
+    [Fact]
     public void A_straight_curve_says_the_same_as_its_line() =>
         Gen.Select(Any.Where(curve => curve.Straight is not null), Volts).Sample((curve, volts) =>
         {

@@ -37,8 +37,11 @@ public sealed record Diode(double OnSiemens, double ForwardVolts, double KneeVol
     }
 
     /// <inheritdoc/>
-    public override CurvePoint At(double volts) =>
-        new((OnSiemens * _knee.Height(volts)) + (OffSiemens * volts), (OnSiemens * _knee.Slope(volts)) + OffSiemens);
+    public override CurvePoint At(double volts)
+    {
+        var (height, slope) = _knee.At(volts);
+        return new((OnSiemens * height) + (OffSiemens * volts), (OnSiemens * slope) + OffSiemens);
+    }
 
     /// <inheritdoc/>
     public override double ContentWatts(double volts) =>

@@ -25,8 +25,11 @@ public sealed record DriverLed(double RatedAmps, double DropOutVolts, double Sta
     public double LeakSiemens { get; } = Positive(LeakSiemens, nameof(LeakSiemens));
 
     /// <inheritdoc/>
-    public override CurvePoint At(double volts) =>
-        new((RatedAmps * _ramp.Height(volts)) + (LeakSiemens * volts), (RatedAmps * _ramp.Slope(volts)) + LeakSiemens);
+    public override CurvePoint At(double volts)
+    {
+        var (height, slope) = _ramp.At(volts);
+        return new((RatedAmps * height) + (LeakSiemens * volts), (RatedAmps * slope) + LeakSiemens);
+    }
 
     /// <inheritdoc/>
     public override double ContentWatts(double volts) =>

@@ -6,19 +6,22 @@ namespace Loomwright.Parts;
 /// </summary>
 internal readonly record struct Knee(double AtVolts, double WidthVolts)
 {
-    /// <summary>Height at a voltage, in volts (current per siemens).</summary>
-    public double Height(double volts) =>
-        WidthVolts * (SoftPlus((volts - AtVolts) / WidthVolts) - SoftPlus(-AtVolts / WidthVolts));
+    private readonly double _perVolt = 1 / WidthVolts;
+    private readonly double _atZero = SoftPlus(-AtVolts * (1 / WidthVolts));
 
-    /// <summary>Slope, 0 to 1.</summary>
-    public double Slope(double volts) => 1 / (1 + Math.Exp((AtVolts - volts) / WidthVolts));
+    /// <summary>Height in volts (current per siemens) and slope, 0 to 1, at a voltage.</summary>
+    public (double Height, double Slope) At(double volts)
+    {
+        var z = (volts - AtVolts) * _perVolt;
+        var y = Math.Exp(-Math.Abs(z));
+        return (WidthVolts * (Math.Max(z, 0) + LogOnePlus(y) - _atZero), (z > 0 ? 1 : y) / (1 + y));
+    }
 
     /// <summary>∫ Height dv from 0, in V².</summary>
     public double Area(double volts)
     {
-        var z0 = -AtVolts / WidthVolts;
-        return WidthVolts * ((WidthVolts * (SoftPlusArea((volts - AtVolts) / WidthVolts) - SoftPlusArea(z0)))
-            - (volts * SoftPlus(z0)));
+        var (z, z0) = ((volts - AtVolts) * _perVolt, -AtVolts * _perVolt);
+        return WidthVolts * ((WidthVolts * (SoftPlusArea(z) - SoftPlusArea(z0))) - (volts * _atZero));
     }
 
     private static double SoftPlus(double z) => Math.Max(z, 0) + LogOnePlus(Math.Exp(-Math.Abs(z)));
@@ -26,8 +29,9 @@ internal readonly record struct Knee(double AtVolts, double WidthVolts)
     // log(1 + y) keeps its digits when 1 + y rounds: the error of the sum is divided out again.
     private static double LogOnePlus(double y)
     {
+        const double rounds = 1e-15;
         var u = 1 + y;
-        return u == 1 ? y : Math.Log(u) * y / (u - 1);
+        return y < rounds ? y : Math.Log(u) * y / (u - 1);
     }
 
     // ∫ ln(1 + e^z) dz from −∞ = −Li2(−e^z); for z > 0 by the reflection z²/2 + π²/6 − (the same at −z).

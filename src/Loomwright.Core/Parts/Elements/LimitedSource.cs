@@ -11,6 +11,9 @@ namespace Loomwright.Parts;
 /// <param name="SlopeSiemens">Slope on both sides, default 1e−5 S (judgement, no source).</param>
 public sealed record LimitedSource(double Volts, double SeriesOhms, double LimitAmps, double SlopeSiemens = 1e-5) : Curve
 {
+    // What the rounded corner still delivers at the set voltage, as a part of the limit: ln 2 / 50.
+    private const double LeftAtSetVolts = 0.02 * 0.69314718055994531;
+
     // The ramp is laid around its own set voltage, so that the current there comes from small numbers.
     private readonly Ramp _ramp = new(-SeriesOhms * LimitAmps, 0, SeriesOhms * LimitAmps / 50);
 
@@ -30,16 +33,15 @@ public sealed record LimitedSource(double Volts, double SeriesOhms, double Limit
     public override CurvePoint At(double volts)
     {
         var above = volts - Volts;
-        return new(
-            (LimitAmps * (_ramp.Height(above) - (0.02 * Math.Log(2)))) + (SlopeSiemens * above),
-            (LimitAmps * _ramp.Slope(above)) + SlopeSiemens);
+        var (height, slope) = _ramp.At(above);
+        return new((LimitAmps * (height - LeftAtSetVolts)) + (SlopeSiemens * above), (LimitAmps * slope) + SlopeSiemens);
     }
 
     /// <inheritdoc/>
     public override double ContentWatts(double volts)
     {
         var above = volts - Volts;
-        return (LimitAmps * (_ramp.Area(above) - _ramp.Area(-Volts) - (0.02 * Math.Log(2) * volts)))
+        return (LimitAmps * (_ramp.Area(above) - _ramp.Area(-Volts) - (LeftAtSetVolts * volts)))
             + (SlopeSiemens * volts * ((volts / 2) - Volts));
     }
 }

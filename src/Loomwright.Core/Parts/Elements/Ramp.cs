@@ -14,10 +14,13 @@ internal readonly record struct Ramp
         _perVolt = 1 / (highVolts - lowVolts);
     }
 
-    public double Height(double volts) => (_low.Height(volts) - _high.Height(volts)) * _perVolt;
-
-    // Never below zero: the low corner's slope is the larger at every voltage, also after rounding.
-    public double Slope(double volts) => (_low.Slope(volts) - _high.Slope(volts)) * _perVolt;
+    // The slope is never below zero: the low corner's is the larger at every voltage, also after rounding.
+    public (double Height, double Slope) At(double volts)
+    {
+        var low = _low.At(volts);
+        var high = _high.At(volts);
+        return ((low.Height - high.Height) * _perVolt, (low.Slope - high.Slope) * _perVolt);
+    }
 
     public double Area(double volts) => (_low.Area(volts) - _high.Area(volts)) * _perVolt;
 }

@@ -1,1 +1,0 @@
-System.Console.WriteLine("no benchmark yet");
