@@ -11,15 +11,14 @@ internal static class Ordering
     [
         .. loads
             .GroupBy(l => (l.Name, Do: string.Join(", ", l.Do), l.Output, Kind: l.News[0]))
-            .Select(g => g.First() with
-            {
-                Loads = [.. g.SelectMany(l => l.Loads)],
-                Reach = g.Aggregate(Reach.None, (r, l) => r.With(l.Reach)),
-                News = [.. g.SelectMany(l => l.News).Distinct(StringComparer.Ordinal)],
-            }),
+            .Select(g => Merged([.. g])),
     ];
 
-    /// <summary>Greedy: fewest new kinds, then fewest operations, then fewest new wires. A box comes just before its first load.</summary>
+    /// <summary>
+    /// Greedy: fewest new kinds, then fewest operations, then fewest new wires. A function once begun is finished as long
+    /// as each further load brings one new kind at most; its loads of known kinds come together. A box comes just before
+    /// its first load.
+    /// </summary>
     public static ImmutableArray<Line> Of(ImmutableArray<Line> boxes, ImmutableArray<Line> loads)
     {
         var order = ImmutableArray.CreateBuilder<Line>();
@@ -33,17 +32,21 @@ internal static class Ordering
 
         while (left.Count > 0)
         {
-            var next = left.MinBy(l => (IsBoxNew(l), l.News.Count(n => !known.Contains(n)), l.Do.Length, l.Reach.Wires.Except(connected.Wires, Names.Comparer).Count()))!;
+            var last = order.Count > 0 ? order[^1] : null;
+            var next = left.MinBy(l => (IsBoxNew(l), Unknown(l) - (IsSame(l, last) ? 1 : 0), !IsSame(l, last), l.Do.Length, l.Reach.Wires.Except(connected.Wires, Names.Comparer).Count()))!;
             if (IsBoxNew(next) && boxes.FirstOrDefault(b => b.Box == next.Box) is { } box)
             {
                 Take(box);
             }
 
-            Take(next);
-            left.Remove(next);
+            var together = left.Where(l => l == next || (IsSame(l, next) && Unknown(l) == 0 && Unknown(next) == 0)).ToImmutableArray();
+            left.RemoveAll(together.Contains);
+            Take(Merged(together));
         }
 
         return order.ToImmutable();
+
+        int Unknown(Line line) => line.News.Count(n => !known.Contains(n));
 
         bool IsBoxNew(Line line) => line.Box is not null && !connected.Parts.Contains(line.Box, Names.Comparer);
 
@@ -54,4 +57,14 @@ internal static class Ordering
             connected = connected.With(line.Reach);
         }
     }
+
+    private static bool IsSame(Line line, Line? other) =>
+        other is not null && line.Name == other.Name && line.Output.Equals(other.Output) && line.Do.SequenceEqual(other.Do);
+
+    private static Line Merged(ImmutableArray<Line> lines) => lines[0] with
+    {
+        Loads = [.. lines.SelectMany(l => l.Loads)],
+        Reach = lines.Aggregate(Reach.None, (r, l) => r.With(l.Reach)),
+        News = [.. lines.SelectMany(l => l.News).Distinct(StringComparer.Ordinal)],
+    };
 }

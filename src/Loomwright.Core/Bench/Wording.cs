@@ -3,11 +3,12 @@ namespace Loomwright.Bench;
 /// <summary>What a stage is called and why it comes when it does.</summary>
 internal static class Wording
 {
-    public static string Title(Line line) => line switch
+    public static string Title(Site site) => site.Line switch
     {
-        { Loads.IsEmpty: true, Box: not null } => $"{line.Name} alone",
-        { Loads.IsEmpty: true } => $"{line.Name} alone, no load",
-        _ => line.Name,
+        { Loads.IsEmpty: true, Box: not null } line => $"{line.Name} alone",
+        { Loads.IsEmpty: true } line => $"{line.Name} alone, no load",
+        var line when line.Name == site.Previous?.Name => $"{line.Name}, {string.Join(", ", line.Loads.Select(Spoken.Of))} too",
+        var line => line.Name,
     };
 
     public static string Why(Site site)

@@ -254,6 +254,52 @@ public class PlanTests
     }
 
     [Fact]
+    public void A_function_with_two_kinds_of_lamp_shows_one_kind_first_and_the_next_such_function_shows_both_at_once()
+    {
+        var two = Examples.Of(Relays.Head + """
+              left button: {kind: button}
+              right button: {kind: button}
+              left front: {kind: lamp, filament: 21 W}
+              left rear: {kind: lamp, led: 2 W}
+              right front: {kind: lamp, filament: 21 W}
+              right rear: {kind: lamp, led: 2 W}
+              box:
+                kind: load controller
+                plugs:
+                  X: [B+, B-, X1, X2, X3, X4, X5]
+                supply: B+
+                ground: B-
+                awake: key
+                inputs:
+                  key: {terminal: X1, active: plus}
+                  left: {terminal: X2, active: ground}
+                  right: {terminal: X3, active: ground}
+                outputs:
+                  left lamps: {terminal: X4, when: left}
+                  right lamps: {terminal: X5, when: right}
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: box.B+, size: 1 mm2, length: 0.5 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: box.X1, size: 1 mm2, length: 0.5 m}
+              - {from: box.B-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: left button.1, to: box.X2, size: 1 mm2, length: 0.5 m}
+              - {from: left button.2, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: right button.1, to: box.X3, size: 1 mm2, length: 0.5 m}
+              - {from: right button.2, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: box.X4, to: left front.+, size: 1 mm2, length: 0.5 m}
+              - {from: left front.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: box.X4, to: left rear.+, size: 1 mm2, length: 0.5 m}
+              - {from: left rear.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: box.X5, to: right front.+, size: 1 mm2, length: 0.5 m}
+              - {from: right front.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: box.X5, to: right rear.+, size: 1 mm2, length: 0.5 m}
+              - {from: right rear.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+            """);
+        Assert.Equal(["box alone", "left lamps", "left lamps, left rear too", "right lamps"], Plan.For(two).Stages.Select(s => s.Title));
+    }
+
+    [Fact]
     public void A_second_box_comes_alone_before_its_first_load()
     {
         var loom = Examples.Kittiwake;
