@@ -1,3 +1,4 @@
+using System.Reflection;
 using Loomwright.Output;
 using Loomwright.Verbs;
 using Spectre.Console.Cli;
@@ -13,7 +14,7 @@ public static class CommandLine
         try
         {
             var words = WithVerb(args);
-            return UnknownVerb(words) is { } message
+            return (UnknownVerb(words) ?? MissingValue(words)) is { } message
                 ? screen.WrongUsage(message)
                 : await App(screen).RunAsync(words, stop);
         }
@@ -67,6 +68,34 @@ public static class CommandLine
         args.Length == 0 || (args[0].StartsWith('-') && args[0] is not ("-h" or "--help" or "-v" or "--version"))
             ? [ServeVerb.Name, .. args]
             : args;
+
+    // The parser takes an option whose value was forgotten for one that was not given.
+    private static string? MissingValue(string[] words)
+    {
+        for (var i = 0; i < words.Length; i++)
+        {
+            if (words[i] == "--")
+            {
+                return "Nothing is taken after --.";
+            }
+
+            if (OptionsWithValue.Contains(words[i]) && (i + 1 == words.Length || words[i + 1].StartsWith("--", StringComparison.Ordinal)))
+            {
+                return $"{words[i]} needs a value after it. See: loomwright {words[0]} --help";
+            }
+        }
+
+        return null;
+    }
+
+    private static readonly HashSet<string> OptionsWithValue =
+    [
+        .. new[] { typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(ServeVerb.Settings) }
+            .SelectMany(settings => settings.GetProperties())
+            .SelectMany(property => property.GetCustomAttributes<CommandOptionAttribute>())
+            .Where(option => option.ValueName is not null)
+            .SelectMany(option => option.LongNames.Select(name => $"--{name}")),
+    ];
 
     private static string? UnknownVerb(string[] words) =>
         words[0].StartsWith('-') || Verbs.Contains(words[0]) ? null : Choosing.None("verb", words[0], Verbs);

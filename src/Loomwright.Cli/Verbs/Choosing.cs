@@ -7,7 +7,9 @@ internal static class Choosing
 {
     /// <summary><c>There is no verb chek. Did you mean check? The verbs are: …</c></summary>
     public static string None(string what, string typed, IReadOnlyCollection<string> names) =>
-        $"There is no {what} {typed.Trim()}. {Instead($"{what}s", typed, names)}";
+        string.IsNullOrWhiteSpace(typed)
+            ? $"No {what} is named. {Instead($"{what}s", typed, names)}"
+            : $"There is no {what} {typed.Trim()}. {Instead($"{what}s", typed, names)}";
 
     /// <summary>The nearest name and the list.</summary>
     public static string Instead(string whats, string typed, IReadOnlyCollection<string> names)

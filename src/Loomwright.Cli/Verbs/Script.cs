@@ -85,6 +85,6 @@ public sealed record Script(ImmutableArray<Operation> Operations, string? Troubl
 
         return control.Positions.FirstOrDefault(p => Names.Same(p, parts[1])) is { } position
             ? (new Operation.Set(control.Name, position), null)
-            : (null, $"{control.Name} has no position {parts[1].Trim()}. {Choosing.Instead("positions", parts[1], control.Positions)}");
+            : (null, $"{control.Name}: {Choosing.None("position", parts[1], control.Positions)}");
     }
 }

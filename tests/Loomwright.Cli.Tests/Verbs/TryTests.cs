@@ -52,9 +52,13 @@ public sealed class TryTests
 
     [Theory]
     [InlineData("--set", "front break=pulled", "There is no control front break. Did you mean front brake? The controls are: lock, front brake, left button.\n")]
-    [InlineData("--set", "lock=ridin", "lock has no position ridin. Did you mean riding? The positions are: off, riding, park.\n")]
+    [InlineData("--set", "lock=ridin", "lock: There is no position ridin. Did you mean riding? The positions are: off, riding, park.\n")]
     [InlineData("--set", "lock", "--set lock: say where to, as \"lock=park\". The positions are: off, riding, park.\n")]
     [InlineData("--do", "lock", "--do lock: say where to, as \"lock=park\". The positions are: off, riding, park.\n")]
+    [InlineData("--do", "lock=", "lock: No position is named. The positions are: off, riding, park.\n")]
+    [InlineData("--set", "=riding", "No control is named. The controls are: lock, front brake, left button.\n")]
+    [InlineData("--wait", "soon", "--wait soon: it does not begin with a number; write a number with its unit, 200 ms\n")]
+    [InlineData("--set", "--do", "--set needs a value after it. See: loomwright try --help\n")]
     [InlineData("--wait", "0s", "--wait 0s: name a time longer than 0 s and at most 24 h\n")]
     [InlineData("--wait", "25h", "--wait 25h: name a time longer than 0 s and at most 24 h\n")]
     public void A_slip_of_the_finger_gets_the_nearest_name_and_the_list(string option, string value, string message)
