@@ -45,7 +45,7 @@ internal static class FunctionsReader
         var read = ExpressionText.Read(word.Text, [.. controls.Keys], name => controls.TryGetValue(name, out var c) ? c.Positions : []);
         if (read.Expression is not null)
         {
-            return read.Expression;
+            return SaysPositions(read.Expression, word, controls, found) ? read.Expression : null;
         }
 
         if (parts.All.Any(p => p.Model is null && Names.Fold(word.Text).Contains(Names.Fold(p.Name), StringComparison.Ordinal)))
@@ -66,6 +66,26 @@ internal static class FunctionsReader
             Evidence.Of("problem", read.Problem ?? ""),
             Evidence.Of("cure", read.Cure ?? ""));
         return null;
+    }
+
+    private static bool SaysPositions(Expression works, Node.Scalar word, Dictionary<string, Parts.Control> controls, Found found)
+    {
+        var bare = BareControls.In(works).FirstOrDefault(name => controls.TryGetValue(name, out var control) && control.Positions.Length > 2);
+        if (bare is null)
+        {
+            return true;
+        }
+
+        found.Stop(
+            "position-missing",
+            word.Span,
+            "“{control}” has more than two positions and none is named here",
+            "with {positions} it cannot be told which is meant",
+            "write “{control} is {example}”",
+            Evidence.Of("control", bare),
+            Evidence.Of("positions", string.Join(", ", controls[bare].Positions)),
+            Evidence.Of("example", controls[bare].Positions.First(p => p != controls[bare].Rest)));
+        return false;
     }
 
     private static ImmutableArray<Show> Shows(Node? node, PartsRead parts, Found found)
