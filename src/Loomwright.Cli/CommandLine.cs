@@ -8,15 +8,20 @@ namespace Loomwright;
 /// <summary>The verbs, and what becomes of a call that goes wrong.</summary>
 public static class CommandLine
 {
-    /// <summary>Runs one call to its exit code. Never throws, unless <c>LOOMWRIGHT_DEBUG=1</c> asks to see our own faults.</summary>
+    /// <summary>Runs one call to its exit code. Never throws: a fault of our own is told in a sentence, with its stack when <c>LOOMWRIGHT_DEBUG=1</c> asks for it.</summary>
     public static async Task<int> Run(string[] args, Screen screen, CancellationToken stop)
     {
         try
         {
             var words = WithVerb(args);
-            return (UnknownVerb(words) ?? MissingValue(words)) is { } message
-                ? screen.WrongUsage(message)
-                : await App(screen).RunAsync(words, stop);
+            if ((UnknownVerb(words) ?? MissingValue(words)) is { } message)
+            {
+                return screen.WrongUsage(message);
+            }
+
+            // A long answer is left where it is when it is no longer wanted; a page is closed in order.
+            var answer = Task.Run(() => App(screen).RunAsync(words, stop), stop);
+            return await (words[0] == ServeVerb.Name ? answer : answer.WaitAsync(stop));
         }
         catch (CommandAppException e)
         {
@@ -27,11 +32,16 @@ public static class CommandLine
             await screen.Error.WriteLineAsync("stopped");
             return ExitCode.Stopped;
         }
-        catch (Exception e) when (Environment.GetEnvironmentVariable("LOOMWRIGHT_DEBUG") != "1")
+        catch (Exception e)
         {
             await screen.Error.WriteLineAsync(
                 $"This is a fault in loomwright, not in your file ({e.GetType().Name}: {e.Message}). "
                 + "Report it where you got the program, with the design file and the command you typed.");
+            if (Environment.GetEnvironmentVariable("LOOMWRIGHT_DEBUG") == "1")
+            {
+                await screen.Error.WriteLineAsync(e.ToString());
+            }
+
             return ExitCode.OwnFault;
         }
     }
