@@ -28,11 +28,11 @@ public sealed class Bench : IAsyncLifetime
         await _host.DisposeAsync();
     }
 
-    /// <summary>A page of the program on a device.</summary>
+    /// <summary>A page of the program on a device; a whole address is another program's.</summary>
     public async Task<IPage> Open(string path, string screen, bool dim = false)
     {
         var page = await _browser.Page(screen == Screen.Phone.Name ? Screen.Phone : Screen.Laptop, dim);
-        await page.GotoAsync($"{Address}/{path}");
+        await page.GotoAsync(path.StartsWith("http", StringComparison.Ordinal) ? path : $"{Address}/{path}");
         return page;
     }
 

@@ -36,9 +36,11 @@ internal static class Views
         await page.Locator(".latch").First.ClickAsync();
         await page.Locator(".latch").Last.ClickAsync();
         await page.Locator(".seenlist .row").First.ClickAsync();
+        await page.Locator(".way").WaitForAsync();
         yield return Named("try-working");
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Put a mistake in" }).ClickAsync();
+        await page.Locator(".mistakes").WaitForAsync();
         yield return Named("try-mistakes");
 
         await page.Locator("#mistake-words").FillAsync("left out");

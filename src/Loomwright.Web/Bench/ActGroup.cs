@@ -2,30 +2,10 @@ using Loomwright.Bench;
 
 namespace Loomwright.Web.Bench;
 
-/// <summary>A run of steps of one act, under one heading.</summary>
-internal sealed record ActGroup(string Title, bool PowerOn, IReadOnlyList<Step> Steps)
+/// <summary>A run of steps of one act, under one heading; each step with whether power comes on (true) or goes off (false) with it.</summary>
+internal sealed record ActGroup(Act Act, List<(Step Step, bool? Power)> Steps)
 {
-    public static IReadOnlyList<ActGroup> Of(Stage stage)
-    {
-        var groups = new List<ActGroup>();
-        var run = new List<Step>();
-        foreach (var step in stage.Steps)
-        {
-            if (run.Count > 0 && (run[0].Act != step.Act || run[0].PowerOn != step.PowerOn))
-            {
-                groups.Add(Group(run));
-                run = [];
-            }
-
-            run.Add(step);
-        }
-
-        return run.Count == 0 ? groups : [.. groups, Group(run)];
-    }
-
-    private static ActGroup Group(List<Step> run) => new(Heading(run[0].Act), run[0].PowerOn, run);
-
-    private static string Heading(Act act) => act switch
+    public string Title => Act switch
     {
         Act.Fetch => "Have at hand",
         Act.TakeOut => "Take out",
@@ -36,4 +16,22 @@ internal sealed record ActGroup(string Title, bool PowerOn, IReadOnlyList<Step> 
         Act.PowerDown => "Power down, in this order",
         Act.Again => "Check again what worked before",
     };
+
+    public static IReadOnlyList<ActGroup> Of(Stage stage)
+    {
+        var groups = new List<ActGroup>();
+        var on = false;
+        foreach (var step in stage.Steps)
+        {
+            if (groups.Count == 0 || groups[^1].Act != step.Act)
+            {
+                groups.Add(new ActGroup(step.Act, []));
+            }
+
+            groups[^1].Steps.Add((step, step.PowerOn == on ? null : step.PowerOn));
+            on = step.PowerOn;
+        }
+
+        return groups;
+    }
 }

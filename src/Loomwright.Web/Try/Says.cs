@@ -52,6 +52,16 @@ internal static class Says
         OutputState.Tripped => "tripped",
     };
 
+    /// <summary>What to say when it does not come to rest; null when it does.</summary>
+    public static string? Unrest(Outcome outcome) => outcome switch
+    {
+        Outcome.Settled => null,
+        Outcome.SwitchesByItself => "It switches on and off by itself: what is shown is one moment of it.",
+        Outcome.Race => "Two things switch at once, and which is first decides what happens; one way is shown.",
+        Outcome.UndefinedInput => "An input lies between its on and its off: the box may read it either way; one way is shown.",
+        Outcome.Unsolved => "This could not be worked out. What is shown is not an answer.",
+    };
+
     /// <summary>A sight's name without its dot: <c>rear cluster stop</c>.</summary>
     public static string Name(string sight) => sight.Replace('.', ' ');
 }
