@@ -24,8 +24,9 @@ internal sealed class Planning
 
     public Plan Finish()
     {
-        var stops = Rules.Check(_asDrawn).Where(f => f.Severity == Severity.Stop);
-        return new Plan($"{_loom.Name}: bench plan", Stages(), _open.ToImmutable()) { PutRightFirst = [.. stops] };
+        var found = Rules.Check(_asDrawn);
+        _open.AddRange(found.Where(f => f.Severity == Severity.Look).Select(f => $"As drawn: {f.What}"));
+        return new Plan($"{_loom.Name}: bench plan", Stages(), _open.ToImmutable()) { PutRightFirst = [.. found.Where(f => f.Severity == Severity.Stop)] };
     }
 
     private ImmutableArray<Stage> Stages()

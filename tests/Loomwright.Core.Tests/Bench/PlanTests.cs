@@ -300,6 +300,14 @@ public class PlanTests
     }
 
     [Fact]
+    public void A_box_that_never_wakes_leaves_no_stage_and_the_plan_names_the_missing_lead()
+    {
+        var plan = Plan.For(Examples.Gallery("key-feed-left-out"));
+        Assert.Empty(plan.Stages);
+        Assert.Contains(plan.OpenPoints, p => p.Contains("box X1 (key)", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_second_box_comes_alone_before_its_first_load()
     {
         var loom = Examples.Kittiwake;
