@@ -32,7 +32,4 @@ public sealed record Circuit
 
     /// <summary>The elements.</summary>
     public ImmutableArray<Branch> Branches { get; }
-
-    /// <summary>The same circuit with one more branch at the end: a meter put on, a short made.</summary>
-    public Circuit With(Branch added) => new(NodeCount, Branches.Add(added));
 }

@@ -93,11 +93,11 @@ internal sealed class Equations
     {
         var curve = _curves[branch];
         var bends = curve.Straight is null && curve is not FixedVoltage;
+        var line = curve.Straight ?? default;
+        _linesChanged |= bends != _bends[branch] || line.Siemens != _lines[branch].Siemens;
+        _offsetsChanged |= curve is FixedVoltage;
         BendCount += (bends ? 1 : 0) - (_bends[branch] ? 1 : 0);
         _bends[branch] = bends;
-        _offsetsChanged |= curve is FixedVoltage;
-        var line = curve.Straight ?? default;
-        _linesChanged |= bends || line.Siemens != _lines[branch].Siemens;
         _lines[branch] = line;
     }
 

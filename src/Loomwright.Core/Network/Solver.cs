@@ -75,9 +75,6 @@ public sealed class Solver
     /// <summary>Voltage between two nodes: potential(a) − potential(b).</summary>
     public double Volts(int a, int b) => _potentials[a] - _potentials[b];
 
-    /// <summary>The curve a branch has now.</summary>
-    public Curve CurveOf(int branch) => _curves[branch];
-
     /// <summary>
     /// Gives a branch another curve, of any kind: a contact moves, a fuse blows. Only a change from or to
     /// <see cref="FixedVoltage"/> lays the circuit out anew (and forgets the last potentials).

@@ -140,7 +140,19 @@ public sealed class SolverTests
     }
 
     [Fact]
-    public void A_steady_solve_allocates_nothing_and_factors_no_more_than_its_steps()
+    public void The_last_lamp_taken_out_leaves_nothing_of_itself_behind()
+    {
+        var solver = Solved(3, new(1, 0, new Source(12, 1)), new(1, 2, new Ohms(1)), new(2, 0, new Filament(21, 12)), new(2, 0, new Ohms(1e3)));
+
+        solver.SetCurve(2, new Open());
+        solver.Solve();
+
+        Assert.Equal(2, solver.Steps);
+        Close(12.0 / 1002, solver.Amps[1]);
+    }
+
+    [Fact]
+    public void A_steady_solve_allocates_nothing()
     {
         var circuit = RandomNetwork.OfSize(new Dice(5), 80, bends: true);
         var solver = new Solver(circuit);
@@ -161,6 +173,17 @@ public sealed class SolverTests
                 _ = solver.Floating[1];
             }
         }
+    }
+
+    [Fact]
+    public void A_straight_network_takes_two_steps_and_one_when_nothing_changed()
+    {
+        var solver = new Solver(RandomNetwork.OfSize(new Dice(8), 150, bends: false));
+
+        solver.Solve();
+        Assert.Equal(2, solver.Steps);
+        solver.Solve();
+        Assert.Equal(1, solver.Steps);
     }
 
     [Fact]
@@ -192,6 +215,8 @@ public sealed class SolverTests
     private static Curve Other(Dice dice, Curve curve) => curve switch
     {
         FixedVoltage when dice.Chance(0.5) => new FixedVoltage(dice.Even(-12, 12)),
+        _ when dice.Chance(0.2) => new Open(),
+        _ when dice.Chance(0.1) => new FixedCurrent(dice.Even(-1, 1)),
         _ => dice.TreeCurve(bends: dice.Chance(0.5)),
     };
 

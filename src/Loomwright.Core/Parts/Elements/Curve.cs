@@ -32,7 +32,4 @@ public readonly record struct Line(double Siemens, double EmfVolts, double Amps)
 {
     /// <summary>Current and slope at a voltage.</summary>
     public CurvePoint At(double volts) => new(((volts - EmfVolts) * Siemens) + Amps, Siemens);
-
-    /// <summary>∫ i dv from 0, in watts.</summary>
-    public double ContentWatts(double volts) => volts * ((((volts / 2) - EmfVolts) * Siemens) + Amps);
 }
