@@ -71,17 +71,21 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
     private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures)
     {
         var (on, between) = (pictures[0], pictures[^1]);
-        var share = fullLight.Share(sight, on);
+        var share = Share(sight, on);
         return new Seen(
             sight.Name,
             sight.Part,
             sight.Sight is Sight.Horn horn
                 ? Sounds(horn, sight.Link, on) || Sounds(horn, sight.Link, between) ? Symbol.Sounds : Symbol.Silent
-                : Simulation.Light.Called(share ?? 0, fullLight.Share(sight, between) ?? 0),
+                : Simulation.Light.Called(share ?? 0, Share(sight, between) ?? 0),
             share,
             new Voltage(on.Across(wiring.Links[sight.Link])),
             new Current(on.Amps[sight.Link]));
     }
+
+    // A burnt filament has all the volts across it and gives no light.
+    private double? Share(SightPlace sight, Picture picture) =>
+        sight.Sight is Sight.Lamp && wiring.Links[sight.Link].Curve == Electrics.OpenContact ? 0 : fullLight.Share(sight, picture);
 
     private static bool Sounds(Sight.Horn horn, int link, Picture picture) => Math.Abs(picture.Amps[link]) >= horn.SoundsAboveAmps;
 

@@ -147,6 +147,18 @@ public class FaultTests
         Assert.Equal(Symbol.Sounds, frame.Symbol("horn"));
     }
 
+    [Fact]
+    public void A_burnt_lamp_stays_dark_though_all_the_volts_stand_across_it()
+    {
+        var rig = new Rig(Patch.Apply(Sample, new Fault.Dead("lamp")), new RigOptions { Healthy = Sample });
+        rig.Do(Set("lock", "riding"));
+        var lamp = rig.Do(Set("first button", "pressed")).Seen.Single(s => s.Name == "lamp");
+
+        Assert.Equal(Symbol.Dark, lamp.Symbol);
+        Assert.Equal(0, lamp.LightShare);
+        Assert.True(lamp.Voltage.Volts > 12);
+    }
+
     private static void Same(Wiring one, Picture a, Wiring other, Picture b)
     {
         foreach (var point in one.Points)
