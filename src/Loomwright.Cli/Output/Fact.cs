@@ -46,15 +46,18 @@ internal sealed record Fact(string Group, string What, string Is, string AtRest)
     /// <summary>What differs from the frame before, a line a group; for the first frame what is not at rest.</summary>
     public static IEnumerable<string> Changes(Frame? before, Frame now)
     {
-        var earlier = before is null ? null : Of(before).ToDictionary(f => (f.Group, f.What), f => f.Is);
-        var changed = Of(now).Where(f => f.Is != (earlier is null ? f.AtRest : earlier[(f.Group, f.What)])).ToList();
-        foreach (var fact in changed.Where(f => f.Group.Length == 0))
+        // What an unsolved frame leaves out counts as at rest.
+        var earlier = (before is null ? [] : Of(before)).ToDictionary(f => (f.Group, f.What), f => f.Is);
+        var changed = Of(now)
+            .Select(f => (Fact: f, Was: earlier.GetValueOrDefault((f.Group, f.What), f.AtRest)))
+            .Where(c => c.Fact.Is != c.Was)
+            .ToList();
+        foreach (var (fact, was) in changed.Where(c => c.Fact.Group.Length == 0))
         {
-            var was = earlier is null ? "" : $"{earlier[("", fact.What)]} → ";
-            yield return $"{fact.What}: {was}{fact.Is}";
+            yield return before is null ? $"{fact.What}: {fact.Is}" : $"{fact.What}: {was} → {fact.Is}";
         }
 
-        foreach (var group in changed.Where(f => f.Group.Length > 0).GroupBy(f => f.Group, StringComparer.Ordinal))
+        foreach (var group in changed.Select(c => c.Fact).Where(f => f.Group.Length > 0).GroupBy(f => f.Group, StringComparer.Ordinal))
         {
             yield return $"{group.Key}: {string.Join(", ", group.Select(f => $"{f.What} {f.Is}"))}";
         }

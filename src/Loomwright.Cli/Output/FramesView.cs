@@ -56,7 +56,7 @@ internal static class FramesView
     private static void Loads(Screen screen, Frame now, Frame healthy)
     {
         var table = Columns.Under("lamp or horn", "is", "volts", "amps", "light");
-        foreach (var (seen, well) in now.Seen.Zip(healthy.Seen))
+        foreach (var (seen, well) in Pairs(now.Seen, healthy.Seen, s => s.Name))
         {
             var light = seen.LightShare is { } share ? string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} %") : "";
             table.AddRow(Cell(Says.Name(seen.Name)), Compared(Says.Word(seen.Symbol), Says.Word(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
@@ -68,7 +68,7 @@ internal static class FramesView
     private static void Fuses(Screen screen, Frame now, Frame healthy)
     {
         var table = Columns.Under("fuse", "is", "carries", "rating");
-        foreach (var (fuse, well) in now.Fuses.Zip(healthy.Fuses))
+        foreach (var (fuse, well) in Pairs(now.Fuses, healthy.Fuses, f => f.Part))
         {
             table.AddRow(Cell(fuse.Part), Compared(Says.Word(fuse.State), Says.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating));
         }
@@ -78,16 +78,17 @@ internal static class FramesView
 
     private static void Boxes(Screen screen, Frame now, Frame healthy)
     {
-        foreach (var (box, well) in now.Controllers.Zip(healthy.Controllers))
+        foreach (var (box, well) in Pairs(now.Controllers, healthy.Controllers, c => c.Part))
         {
             var table = Columns.Under($"{box.Part}, {Beside(Says.Awake(box.Awake), Says.Awake(well.Awake))}", "is", "carries", "light");
-            var lights = box.Lights.Zip(well.Lights).ToDictionary(p => p.First.Terminal, p => Compared(Says.Light(p.First.Symbol), Says.Light(p.Second.Symbol)), StringComparer.Ordinal);
-            foreach (var (input, other) in box.Inputs.Zip(well.Inputs))
+            var lights = Pairs(box.Lights, well.Lights, l => l.Terminal)
+                .ToDictionary(p => p.Now.Terminal, p => Compared(Says.Light(p.Now.Symbol), Says.Light(p.Healthy.Symbol)), StringComparer.Ordinal);
+            foreach (var (input, other) in Pairs(box.Inputs, well.Inputs, i => i.Name))
             {
                 Row(input.Terminal, input.Name, Compared(Says.Input(input.Active), Says.Input(other.Active)), "");
             }
 
-            foreach (var (output, other) in box.Outputs.Zip(well.Outputs))
+            foreach (var (output, other) in Pairs(box.Outputs, well.Outputs, o => o.Name))
             {
                 Row(output.Terminal, output.Name, Compared(Says.Word(output.State), Says.Word(other.State)), output.Current.ToString());
             }
@@ -114,6 +115,9 @@ internal static class FramesView
             screen.Show(table);
         }
     }
+
+    private static IEnumerable<(T Now, T Healthy)> Pairs<T>(ImmutableArray<T> now, ImmutableArray<T> healthy, Func<T, string> name) =>
+        now.Join(healthy, name, name, (n, h) => (n, h), StringComparer.Ordinal);
 
     private static Markup Compared(string now, string healthy) =>
         now == healthy ? Cell(now) : new Markup($"[bold magenta]{Markup.Escape(Beside(now, healthy))}[/]");
