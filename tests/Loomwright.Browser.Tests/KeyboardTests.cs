@@ -29,18 +29,19 @@ public sealed class KeyboardTests(Bench bench)
         await keys.PressAsync("Enter");
         await Expect(bike.Page.Locator(".way")).ToBeVisibleAsync();
 
-        await bike.Page.GetByRole(AriaRole.Button, new() { Name = "Put a mistake in on purpose" }).FocusAsync();
+        await Reach(bike.Page, "Put a mistake in on purpose");
         await keys.PressAsync("Enter");
-        await Reach(bike.Page, "Find:");
+        await Expect(bike.Page.GetByLabel("Find:")).ToBeFocusedAsync();
         await keys.TypeAsync("key feed left out");
         await Expect(bike.Page.Locator(".mistakes details[open]")).ToHaveCountAsync(1);
         await Reach(bike.Page, "key feed is left out");
         await keys.PressAsync("Enter");
         await bike.Sees("rear cluster tail", "dark, was lit");
 
-        await bike.Page.GetByRole(AriaRole.Button, new() { Name = "Take it out" }).FocusAsync();
+        await Expect(bike.Page.GetByRole(AriaRole.Button, new() { Name = "Take it out" })).ToBeFocusedAsync();
         await keys.PressAsync("Enter");
         await bike.Sees("rear cluster tail", "lit");
+        await Expect(bike.Page.GetByRole(AriaRole.Button, new() { Name = "Put a mistake in on purpose" })).ToBeFocusedAsync();
     }
 
     // Tab until the focus rests on something so called: what cannot be reached this way cannot be used without a mouse.

@@ -29,6 +29,6 @@ public sealed class ChangeTests
 
         var changes = Change.All(_session.View);
         Assert.Contains(new Change("box", "is asleep, was awake"), changes);
-        Assert.Contains(new Change("box, lights at X1, X7:", "now off, before on"), changes);
+        Assert.Contains(new Change("box lights at X1, X7", "are off, were on"), changes);
     }
 }

@@ -39,7 +39,9 @@ public sealed record Change(string Who, string How)
             .Select(light => (light.Terminal, Now: Says.Light(light.Symbol), Was: was.Lights.FirstOrDefault(l => l.Terminal == light.Terminal)))
             .Where(l => l.Was is not null && l.Now != Says.Light(l.Was.Symbol))
             .GroupBy(l => (l.Now, Was: Says.Light(l.Was!.Symbol)), l => l.Terminal)
-            .Select(g => new Change($"{now.Part}, lights at {string.Join(", ", g)}:", $"now {g.Key.Now}, before {g.Key.Was}"));
+            .Select(g => g.Count() == 1
+                ? new Change($"{now.Part} light at {g.First()}", Verb(g.Key.Now, g.Key.Was))
+                : new Change($"{now.Part} lights at {string.Join(", ", g)}", $"are {Noun(g.Key.Now)}, were {Noun(g.Key.Was)}"));
         return [.. awake, .. lights];
     }
 
@@ -50,7 +52,7 @@ public sealed record Change(string Who, string How)
             .Where(w => w.Now is not null && w.Was is not null && Flow.Text(w.Now.Current) != Flow.Text(w.Was.Current))
             .OrderByDescending(w => Math.Abs(w.Now!.Current.Amps - w.Was!.Current.Amps))
             .ToList();
-        var named = changed.Take(WiresNamed).Select(w => new Change(w.Name, $"carries {Flow.Text(w.Now!.Current)}, was {Flow.Text(w.Was!.Current)}"));
+        var named = changed.Take(WiresNamed).Select(w => new Change(w.Name, $"carries {Flow.Unbroken(w.Now!.Current)}, was {Flow.Unbroken(w.Was!.Current)}"));
         return changed.Count > WiresNamed
             ? named.Append(new Change("More wires", string.Create(CultureInfo.InvariantCulture, $"carry other amps: {changed.Count - WiresNamed} besides these")))
             : named;

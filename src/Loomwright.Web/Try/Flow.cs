@@ -11,6 +11,9 @@ internal static class Flow
 
     public static string Text(Current current) => Nothing(current) ? "0 A" : new Current(Math.Abs(current.Amps)).ToString();
 
+    /// <summary>The same with a space that no line ends at, for running text.</summary>
+    public static string Unbroken(Current current) => Text(current).Replace(' ', '\u00A0');
+
     /// <summary>Volts across a load: which lead is the higher is told by its marks.</summary>
     public static string Across(Voltage voltage) => new Voltage(Math.Abs(voltage.Volts)).ToString();
 

@@ -62,6 +62,13 @@ internal static class Says
         Outcome.Unsolved => "This could not be worked out. What is shown is not an answer.",
     };
 
+    /// <summary>What has stopped working by itself and how it comes back, a sentence each.</summary>
+    public static IEnumerable<string> Stopped(Frame now) =>
+    [
+        .. now.Fuses.Where(f => f.State == FuseState.Blown).Select(f => $"{f.Part} is blown: nothing behind it is fed. Find out why; “All at rest” puts a new one in."),
+        .. now.Controllers.SelectMany(c => c.Outputs.Where(o => o.State == OutputState.Tripped).Select(o => $"{c.Part} {o.Terminal} ({o.Name}) has tripped: too much current at that output.")),
+    ];
+
     /// <summary>A sight's name without its dot: <c>rear cluster stop</c>.</summary>
     public static string Name(string sight) => sight.Replace('.', ' ');
 }

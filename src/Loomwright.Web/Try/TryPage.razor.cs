@@ -9,6 +9,8 @@ public sealed partial class TryPage
     private Session? session;
     private string? chosen;
     private bool picking;
+    private MistakeStrip? strip;
+    private bool focusStrip;
     private bool live;
     private bool found;
 
@@ -33,12 +35,17 @@ public sealed partial class TryPage
     }
 
     // The page says when it answers, so that nobody presses a button that does nothing yet.
-    protected override void OnAfterRender(bool firstRender)
+    protected override async Task OnAfterRenderAsync(bool firstRender)
     {
         if (firstRender)
         {
             live = true;
             StateHasChanged();
+        }
+        else if (focusStrip && strip is not null)
+        {
+            focusStrip = false;
+            await strip.FocusAsync();
         }
     }
 
@@ -46,6 +53,18 @@ public sealed partial class TryPage
     {
         session!.PutIn(mistake);
         chosen = session.Touched is [var first, ..] ? first : chosen;
+        Close();
+    }
+
+    private void TakeOut()
+    {
+        session!.TakeOut();
+        focusStrip = true;
+    }
+
+    private void Close()
+    {
         picking = false;
+        focusStrip = true;
     }
 }
