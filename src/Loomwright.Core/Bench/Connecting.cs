@@ -48,6 +48,11 @@ internal static class Connecting
             {
                 return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off until power-up.";
             }
+
+            if (site.StandIns.TryGetValue(near.Part, out var used) && StandIns.CanBeLead(site.Whole.Loom, near.Part))
+            {
+                return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays free for {Spoken.Known(used)}.";
+            }
         }
 
         return $"{named} ({looks}): from {site.Mark(wire.From)} to {site.Mark(wire.To)}.";

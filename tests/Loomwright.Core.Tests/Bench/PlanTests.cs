@@ -206,6 +206,13 @@ public class PlanTests
     }
 
     [Fact]
+    public void A_wire_for_a_part_that_a_lead_stands_in_for_keeps_that_end_free()
+    {
+        var step = Assert.Single(Kittiwake.Stages.SelectMany(s => s.Steps), s => s is { Act: Act.Connect, Wire: "front brake signal" });
+        Assert.EndsWith("to box Z1 (stop). Its end for front brake 1 stays free for the lead.", step.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_lamp_that_stands_in_for_another_is_the_one_simulated()
     {
         var standIn = Examples.Kittiwake with { StandIns = [new StandIn("a 5 W lamp", "left rear indicator")] };
