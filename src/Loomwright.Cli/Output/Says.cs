@@ -13,6 +13,11 @@ internal static class Says
         Symbol.Flashing => "flashes",
         Symbol.Silent => "silent",
         Symbol.Sounds => "sounds",
+        Symbol.FlashingFast => "flashes fast",
+        Symbol.FlashingSlowly => "flashes slowly",
+        Symbol.Turns => "turns",
+        Symbol.Works => "works",
+        Symbol.Rests => "rests",
     };
 
     /// <summary>A small light beside a terminal.</summary>
@@ -40,6 +45,7 @@ internal static class Says
         FuseState.Whole => "whole",
         FuseState.Overloaded => "overloaded, may open after minutes",
         FuseState.Blown => "blown",
+        FuseState.Cycling => "opens and closes again and again",
     };
 
     /// <summary>How settling ended, or null when it simply settled.</summary>

@@ -25,6 +25,11 @@ internal static class Expecting
         Symbol.Flashing => "flashes",
         Symbol.Silent => "silent",
         Symbol.Sounds => "sounds",
+        Symbol.FlashingFast => "flashes fast",
+        Symbol.FlashingSlowly => "flashes slowly",
+        Symbol.Turns => "turns",
+        Symbol.Works => "works",
+        Symbol.Rests => "rests",
         _ => throw new InvalidOperationException("a symbol of no known form"),
     };
 

@@ -31,11 +31,12 @@ internal static class News
     }
 
     private static string Kind(Paths paths, Tie load) =>
-        paths.Models[load.Part!.Name].Sights.First(s => Names.Same(load.Element!.Name, s is Sight.Lamp l ? l.Element : ((Sight.Horn)s).Element)) switch
+        paths.Models[load.Part!.Name].Sights.First(s => Names.Same(load.Element!.Name, s.Element)) switch
         {
             Sight.Lamp { Law: LightLaw.Led } => "an LED lamp",
             Sight.Lamp => "a filament lamp",
-            _ => "a horn",
+            Sight.Horn => "a horn",
+            _ => $"a {load.Part.Kind}",
         };
 
     private static IEnumerable<string> Behaviours(Expression when) => when switch

@@ -193,12 +193,12 @@ internal sealed class Powering(Site site, Steps steps)
 
     private bool IsOn(string load) => IsOn(_rig.Now, load);
 
-    private static bool IsOn(Frame frame, string load) => frame.Seen.Any(s => s.Name == load && s.Symbol is not (Symbol.Dark or Symbol.Silent));
+    private static bool IsOn(Frame frame, string load) => frame.Seen.Any(s => s.Name == load && s.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests));
 
     private ImmutableArray<string> Warm(string load)
     {
         var tie = Sighted.Tie(site.Whole, load);
-        return site.Model(tie.Part!.Name).Sights.First(s => Names.Same(tie.Element!.Name, s is Sight.Lamp l ? l.Element : ((Sight.Horn)s).Element)) switch
+        return site.Model(tie.Part!.Name).Sights.First(s => Names.Same(tie.Element!.Name, s.Element)) switch
         {
             Sight.Horn => site.Once.Say(Cautions.Horn),
             Sight.Lamp { Law: LightLaw.Filament } => site.Once.Say(Cautions.HotLamp),

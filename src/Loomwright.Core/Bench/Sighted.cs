@@ -10,7 +10,7 @@ internal static class Sighted
 {
     /// <summary>The element behind <c>part</c> or <c>part.element</c>.</summary>
     public static Tie Tie(Paths paths, string seen) => paths.Ties.First(t => t.Part is { } part && t.Element is { } element && paths.Models[part.Name].Sights.Any(s =>
-        Names.Same(seen, s.Name.Length == 0 ? part.Name : $"{part.Name}.{s.Name}") && Names.Same(element.Name, s is Sight.Lamp lamp ? lamp.Element : ((Sight.Horn)s).Element)));
+        Names.Same(seen, s.Name.Length == 0 ? part.Name : $"{part.Name}.{s.Name}") && Names.Same(element.Name, s.Element)));
 
     /// <summary>Its end on the feed side and its end on the way back, as wired.</summary>
     public static (TerminalRef Feed, TerminalRef Back) Ends(Site site, Tie tie)

@@ -118,7 +118,7 @@ internal sealed class Survey
 
     private bool IsOf(Seen seen, Part part, Element element) => _paths.Models[part.Name].Sights.Any(s =>
         Names.Same(seen.Name, s.Name.Length == 0 ? part.Name : $"{part.Name}.{s.Name}")
-        && Names.Same(element.Name, s is Sight.Lamp lamp ? lamp.Element : ((Sight.Horn)s).Element));
+        && Names.Same(element.Name, s.Element));
 
     private bool IsOutput(TerminalRef at) => _paths.Models.GetValueOrDefault(at.Part)?.Controller is { } box && box.Outputs.Any(o => Names.Same(o.Terminal, at.Terminal));
 
@@ -139,5 +139,5 @@ internal sealed class Survey
         return [.. box.Inputs.Where(i => names.Contains(i.Name)).Select(i => new TerminalRef(part.Name, i.Terminal))];
     }
 
-    private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && s.Symbol is not (Symbol.Dark or Symbol.Silent));
+    private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && s.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests));
 }

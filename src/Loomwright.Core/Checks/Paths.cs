@@ -28,7 +28,8 @@ internal sealed class Paths
 
             var model = kind.Build(part);
             Models.Add(part.Name, model);
-            ties.AddRange(model.Elements.Where(e => e.Name != model.Supply?.Element).Select(e => Inside(part, model, e)));
+            ties.AddRange(model.Elements.Where(e => e.Name != model.Supply?.Element && !model.Charging.Contains(e.Name)).Select(e => Inside(part, model, e)));
+            ties.AddRange(model.Joints.Select(j => new Tie(Via.Joint, new TerminalRef(part.Name, j.Terminal), new TerminalRef(j.Part, ""))));
         }
 
         Ties = ties.ToImmutable();
@@ -160,11 +161,12 @@ internal sealed class Paths
     {
         var via = element.Gate switch
         {
-            Gate.ByControl => Via.Contact,
+            Gate.ByControl when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Contact,
             Gate.ByOutput => Via.Output,
+            Gate.ByRelay or Gate.ByFlasher or Gate.Both when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Relay,
             _ when model.Protectors.Any(p => p.Element == element.Name) => Via.Fuse,
             _ when model.Controller is not null => Via.Load,
-            _ when model.Sights.Any(s => s is Sight.Lamp l ? l.Element == element.Name : s is Sight.Horn h && h.Element == element.Name) => Via.Load,
+            _ when model.Sights.Any(s => s.Element == element.Name) => Via.Load,
             _ when element.Curve is Diode => Via.Diode,
             _ when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Joint,
             _ => Via.Load,

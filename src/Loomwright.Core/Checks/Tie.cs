@@ -12,6 +12,9 @@ internal enum Via
     Contact,
     Fuse,
     Output,
+
+    /// <summary>A contact that a coil or a flasher moves.</summary>
+    Relay,
     Diode,
     Load,
 }

@@ -26,7 +26,7 @@ public static class Catalogue
             .. loom.Wires.SelectMany(w => Moves(wiring, w, pairs)),
             .. pairs.Where(p => wired.Contains(p.A) && wired.Contains(p.B) && !all.Joins(p.A, p.B)).Select(p => new Fault.Swapped(p.A, p.B)),
             .. wiring.Parts.Where(p => !GroundLeads.Of(wiring, p.Name).IsEmpty && IsGround(loom, p)).Select(p => new Fault.Lost(p.Name)),
-            .. wiring.Parts.Where(p => !p.Model.Sights.IsEmpty).Select(p => new Fault.Dead(p.Name)),
+            .. wiring.Parts.Where(p => !p.Model.Sights.IsEmpty || !p.Model.Relays.IsEmpty || !p.Model.Flashers.IsEmpty).Select(p => new Fault.Dead(p.Name)),
             .. wiring.Parts.Where(p => p.Model.Polarity is not null).Select(p => new Fault.Reversed(p.Name)),
             .. pairs.Where(p => (wired.Contains(p.A) || wired.Contains(p.B)) && !all.Joins(p.A, p.B)).Select(p => new Fault.Shorted(p.A, p.B)),
         ];

@@ -43,7 +43,7 @@ public static class WiringPatch
         a is { } from && b is { } to ? wiring with { Links = wiring.Links.Add(new Link("", "", from, to, new Ohms(Patch.TouchOhms))) } : wiring;
 
     private static Wiring Dead(Wiring wiring, string part) =>
-        Edit(wiring, l => !l.IsWire && Names.Same(l.Owner, part), l => l with { Curve = new Ohms(Ohms.OpenContactOhms), Switching = null, Cold = null }) with
+        Edit(wiring, l => l is { IsWire: false, IsJoint: false } && Names.Same(l.Owner, part), l => l with { Curve = Ohms.OpenContact, Switching = null, Cold = null }) with
         {
             Boxes = [.. wiring.Boxes.Select(b => Names.Same(b.Part, part) ? b.Dead() : b)],
         };
@@ -57,7 +57,7 @@ public static class WiringPatch
             return wiring;
         }
 
-        return Edit(wiring, l => !l.IsWire && Names.Same(l.Owner, part), l => Exchanged(l, plus, minus)) with
+        return Edit(wiring, l => l is { IsWire: false, IsJoint: false } && Names.Same(l.Owner, part), l => Exchanged(l, plus, minus)) with
         {
             Boxes = [.. wiring.Boxes.Select(b => Names.Same(b.Part, part)
                 ? b with { SupplyNode = Exchanged(b.SupplyNode, plus, minus), GroundNode = Exchanged(b.GroundNode, plus, minus) }

@@ -18,6 +18,9 @@ public static class Kinds
         DiodeKind.Kind,
         SpliceKind.Kind,
         GroundStudKind.Kind,
+        GroundBodyKind.Kind,
+        RelayKind.Kind,
+        FlasherKind.Kind,
         LoadControllerKind.Kind,
     ];
 

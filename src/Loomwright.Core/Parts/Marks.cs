@@ -67,9 +67,28 @@ internal sealed class Marks
     public static Parameter TwoParameter(string key, string first, string second) =>
         new(key, $"The marks of its two terminals, in this order. Default {first} and {second}.", new Form.Names());
 
+    /// <summary>The terminals of a part by the owner's marks, which must be as many as ours, or ours.</summary>
+    public static Marks Of(Settings settings, string key, ImmutableArray<string> usual)
+    {
+        var named = settings.Words(key);
+        if (named.Length == usual.Length && named.Distinct(Names.Comparer).Count() == named.Length)
+        {
+            return new Marks(named, key);
+        }
+
+        var marks = new Marks(usual, key);
+        if (!named.IsEmpty)
+        {
+            marks.Complain(key, $"it has {usual.Length} terminals with different marks", $"write {usual.Length}, as in [{string.Join(", ", usual)}]");
+        }
+
+        return marks;
+    }
+
     /// <summary>The two terminals of a part, by the owner's marks or ours.</summary>
     public static Marks Two(Settings settings, string key, string first, string second)
     {
+        second = Mount.IsIn(settings) ? Mount.Case : second;
         var named = settings.Words(key);
         if (named.Length == 2 && !Names.Same(named[0], named[1]))
         {

@@ -21,6 +21,18 @@ public sealed record Model
     /// <summary>Fuses inside this part.</summary>
     public ImmutableArray<Protector> Protectors { get; init; } = [];
 
+    /// <summary>Coils that move contacts inside this part.</summary>
+    public ImmutableArray<Relay> Relays { get; init; } = [];
+
+    /// <summary>What goes on and off by itself inside this part.</summary>
+    public ImmutableArray<Flasher> Flashers { get; init; } = [];
+
+    /// <summary>Where its metal sits on the metal of another part.</summary>
+    public ImmutableArray<Joint> Joints { get; init; } = [];
+
+    /// <summary>Elements that charge the bike beside its supply.</summary>
+    public ImmutableArray<string> Charging { get; init; } = [];
+
     /// <summary>Set for a battery or a bench supply.</summary>
     public Supply? Supply { get; init; }
 
@@ -56,8 +68,11 @@ public sealed record Terminal(string Mark, Role Role, string? Name = null, strin
 /// <param name="Curve">Its current at a voltage, warm.</param>
 public sealed record Element(string Name, string From, string To, Curve Curve)
 {
-    /// <summary>When it conducts at all; null: always. While shut off it is an open contact (1 nS).</summary>
+    /// <summary>When it conducts at all; null: always.</summary>
     public Gate? Gate { get; init; }
+
+    /// <summary>Its curve while it is shut off: an open contact (1 nS) unless it leaks.</summary>
+    public Curve Off { get; init; } = Ohms.OpenContact;
 
     /// <summary>Its curve in the first milliseconds after switching on; null: the same.</summary>
     public Curve? Cold { get; init; }
@@ -83,24 +98,40 @@ public abstract record Gate
 
     /// <summary>Conducts while the controller is awake.</summary>
     public sealed record WhileAwake : Gate;
+
+    /// <summary>A contact that a coil closes when it pulls in, or when it lets go.</summary>
+    public sealed record ByRelay(string Relay, bool WhenPulledIn) : Gate;
+
+    /// <summary>A contact that opens between the flashes of a flasher.</summary>
+    public sealed record ByFlasher(string Flasher) : Gate;
+
+    /// <summary>Closed while both are.</summary>
+    public sealed record Both(Gate One, Gate Other) : Gate;
 }
 
 /// <summary>Something a hand operates.</summary>
-/// <param name="Name">Unique in the bike: the part's name where a part has one control.</param>
+/// <param name="Name">The part's name where a part has one control. Parts that name the same control are moved together.</param>
 /// <param name="Positions">In the order they are reached.</param>
 /// <param name="Rest">Where it is when nobody has touched it.</param>
 /// <param name="Momentary">Springs back when let go.</param>
 public sealed record Control(string Name, ImmutableArray<string> Positions, string Rest, bool Momentary);
 
-/// <summary>Something an eye or ear can tell of a part.</summary>
+/// <summary>Something a person can tell of a part.</summary>
 /// <param name="Name">Its name after the part's: the element's name, or empty when the part has one.</param>
-public abstract record Sight(string Name)
+/// <param name="Element">The element it comes from.</param>
+public abstract record Sight(string Name, string Element)
 {
     /// <summary>Light from an element: relative light is (watts-wise) the law of <paramref name="Law"/>.</summary>
-    public sealed record Lamp(string Name, string Element, LightLaw Law) : Sight(Name);
+    public sealed record Lamp(string Name, string Element, LightLaw Law) : Sight(Name, Element);
 
     /// <summary>Sound from an element at or above a share of its rated current.</summary>
-    public sealed record Horn(string Name, string Element, double SoundsAboveAmps) : Sight(Name);
+    public sealed record Horn(string Name, string Element, double SoundsAboveAmps) : Sight(Name, Element);
+
+    /// <summary>A shaft that turns at or above a share of its rated current.</summary>
+    public sealed record Motor(string Name, string Element, double TurnsAboveAmps) : Sight(Name, Element);
+
+    /// <summary>Anything else that can be told to work, by spark, warmth or what is plugged in, at or above a share of its rated current.</summary>
+    public sealed record Load(string Name, string Element, double WorksAboveAmps) : Sight(Name, Element);
 }
 
 /// <summary>How light follows the electricity.</summary>
@@ -117,6 +148,22 @@ public enum LightLaw
 /// <param name="Element">The element it is.</param>
 /// <param name="RatingAmps">Printed rating.</param>
 public sealed record Protector(string Element, double RatingAmps);
+
+/// <summary>A coil, or two on one core, that moves contacts.</summary>
+/// <param name="Name">Unique inside the part.</param>
+/// <param name="Coils">The elements that are its windings; their currents add up, from → to positive.</param>
+/// <param name="PullInAmps">From this current up it pulls in …</param>
+/// <param name="DropOutAmps">… and at this one and below it lets go.</param>
+public sealed record Relay(string Name, ImmutableArray<string> Coils, double PullInAmps, double DropOutAmps)
+{
+    /// <summary>False for electronics that only live while they are fed, the right way round, and make no click.</summary>
+    public bool Clicks { get; init; } = true;
+}
+
+/// <summary>Metal that sits on the metal of a part that is one point: a bolt, a bracket, a bearing.</summary>
+/// <param name="Terminal">The terminal of this part that it joins.</param>
+/// <param name="Part">The part it sits on, in the owner's words.</param>
+public sealed record Joint(string Terminal, string Part, Curve Curve);
 
 /// <summary>A source that feeds the bike.</summary>
 /// <param name="Plus">Its plus terminal.</param>

@@ -85,7 +85,7 @@ public static class Grammar
     public static ImmutableArray<Parameter> Function =>
     [
         new("works", "When it works, in the small language over control positions.", new Form.Condition()) { Required = true },
-        new("shows", "What is then seen: a part or part.element, and lit, dim, dark, flashing, sounds, silent or turns.", Text),
+        new("shows", "What is then seen: a part or part.element, and lit, dim, dark, flashing, sounds, silent, turns, works or rests.", Text),
         new("may", "What may be seen besides.", Text),
         new("notes", "Anything worth remembering.", Text),
     ];
@@ -100,5 +100,5 @@ public static class Grammar
     ];
 
     /// <summary>What can be seen or heard.</summary>
-    public static ImmutableArray<string> Symbols { get; } = ["lit", "dim", "dark", "flashing", "sounds", "silent", "turns", "rests"];
+    public static ImmutableArray<string> Symbols { get; } = ["lit", "dim", "dark", "flashing", "sounds", "silent", "turns", "works", "rests"];
 }

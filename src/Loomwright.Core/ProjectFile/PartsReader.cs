@@ -33,7 +33,22 @@ internal static class PartsReader
             }
         }
 
-        return new PartsRead(parts.ToImmutable());
+        var read = new PartsRead(parts.ToImmutable());
+        CheckJoints(node, read, found);
+        return read;
+    }
+
+    // What a part sits on must be another part, and one point.
+    private static void CheckJoints(Node? node, PartsRead parts, Found found)
+    {
+        foreach (var part in parts.All.Where(p => p.Model?.Joints.IsEmpty == false))
+        {
+            var told = (node as Node.Map)?.Find(part.Name)?.Value as Node.Map;
+            if ((told?.Find("mounted on") ?? told?.Find("joined to"))?.Value is Node.Scalar word)
+            {
+                TerminalReader.Read(word, parts, found);
+            }
+        }
     }
 
     private static PartRead One(Entry entry, ImmutableArray<Place> places, Found found)

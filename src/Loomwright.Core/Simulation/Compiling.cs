@@ -19,13 +19,17 @@ internal sealed class Compiling
     private readonly ImmutableArray<Box>.Builder _boxes = ImmutableArray.CreateBuilder<Box>();
     private readonly ImmutableArray<FusePlace>.Builder _fuses = ImmutableArray.CreateBuilder<FusePlace>();
     private readonly ImmutableArray<SightPlace>.Builder _sights = ImmutableArray.CreateBuilder<SightPlace>();
+    private readonly ImmutableArray<RelayPlace>.Builder _relays = ImmutableArray.CreateBuilder<RelayPlace>();
+    private readonly ImmutableArray<FlasherPlace>.Builder _flashers = ImmutableArray.CreateBuilder<FlasherPlace>();
     private readonly ImmutableArray<int>.Builder _supplies = ImmutableArray.CreateBuilder<int>();
+    private readonly ImmutableArray<int>.Builder _charging = ImmutableArray.CreateBuilder<int>();
     private int _lastNode;
 
     public Compiling(Loom loom)
     {
         _loom = loom;
         _models = [.. loom.Parts.Select(ModelOf)];
+        _controls.AddRange(_models.SelectMany(m => m.Controls).DistinctBy(c => Names.Fold(c.Name)));
         NumberPoints();
     }
 
@@ -41,6 +45,7 @@ internal sealed class Compiling
             AddPart(_loom.Parts[p], _models[p]);
         }
 
+        AddJoints();
         foreach (var touch in _loom.Shorts)
         {
             _links.Add(new Link("", "", Node(touch.A), Node(touch.B), new Ohms(touch.Resistance.Ohms)));
@@ -54,8 +59,10 @@ internal sealed class Compiling
             Controls = _controls.ToImmutable(),
             Boxes = _boxes.ToImmutable(),
             Fuses = _fuses.ToImmutable(),
+            Relays = _relays.ToImmutable(),
+            Flashers = _flashers.ToImmutable(),
             Sights = _sights.ToImmutable(),
-            Supplies = _supplies.ToImmutable(),
+            Supplies = [.. _supplies, .. _charging],
             Parts = [.. _loom.Parts.Zip(_models, (part, model) => new PartPlace(part.Name, model))],
             Nodes = _nodes.ToFrozenDictionary(),
         };
@@ -132,14 +139,13 @@ internal sealed class Compiling
     private void AddPart(Part part, Model model)
     {
         var firstLink = _links.Count;
-        var firstControl = _controls.Count;
-        _controls.AddRange(model.Controls);
         foreach (var element in model.Elements)
         {
             var dead = part.Defect is Defect.Dead;
-            _links.Add(new Link(part.Name, element.Name, Inside(part, model, element.From), Inside(part, model, element.To), dead ? Electrics.OpenContact : element.Curve)
+            _links.Add(new Link(part.Name, element.Name, Inside(part, model, element.From), Inside(part, model, element.To), dead ? Ohms.OpenContact : element.Curve)
             {
-                Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, model, firstControl),
+                Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, model),
+                Off = element.Off,
                 Cold = dead ? null : element.Cold,
                 Fuse = FuseOf(part, model, element, _links.Count),
             });
@@ -151,10 +157,12 @@ internal sealed class Compiling
             return place < 0 ? -1 : firstLink + place;
         }
 
+        _relays.AddRange(model.Relays.Select(r => new RelayPlace(part.Name, [.. r.Coils.Select(LinkOf).Where(l => l >= 0)], r)));
+        _flashers.AddRange(model.Flashers.Select(f => new FlasherPlace(part.Name, LinkOf(f.Element), f)));
+        _charging.AddRange(model.Charging.Select(LinkOf).Where(l => l >= 0));
         foreach (var sight in model.Sights)
         {
-            var element = sight switch { Sight.Lamp l => l.Element, Sight.Horn h => h.Element, _ => "" };
-            if (LinkOf(element) is >= 0 and var link)
+            if (LinkOf(sight.Element) is >= 0 and var link)
             {
                 _sights.Add(new SightPlace(sight.Name.Length == 0 ? part.Name : $"{part.Name}.{sight.Name}", part.Name, link, sight));
             }
@@ -169,6 +177,22 @@ internal sealed class Compiling
         {
             var box = BoxOf(part, model, controller, LinkOf);
             _boxes.Add(part.Defect is Defect.Dead ? box.Dead() : box);
+        }
+    }
+
+    // A part that is not one point has nothing to sit on; the file's findings tell of it.
+    private void AddJoints()
+    {
+        for (var p = 0; p < _models.Length; p++)
+        {
+            foreach (var joint in _models[p].Joints)
+            {
+                var on = new TerminalRef(joint.Part, "");
+                if (_points.Any(point => point.Terminal == on))
+                {
+                    _links.Add(new Link(_loom.Parts[p].Name, "joint", Node(new TerminalRef(_loom.Parts[p].Name, joint.Terminal)), Node(on), joint.Curve) { IsJoint = true });
+                }
+            }
         }
     }
 
@@ -197,15 +221,28 @@ internal sealed class Compiling
         return Node(new TerminalRef(part.Name, mark));
     }
 
-    private Switching? SwitchingOf(Gate gate, Model model, int firstControl)
+    // Called before the part's own relays, flashers and box are added: their places follow those there are.
+    private Switching? SwitchingOf(Gate gate, Model model)
     {
         switch (gate)
         {
             case Gate.ByControl byControl:
-                var place = model.Controls.ToList().FindIndex(c => Names.Same(c.Name, byControl.Control));
+                var place = _controls.ToList().FindIndex(c => Names.Same(c.Name, byControl.Control));
                 return place < 0
                     ? null
-                    : new Switching.Contact(firstControl + place, [.. model.Controls[place].Positions.Select(p => byControl.ClosedIn.Contains(p, Names.Comparer))]);
+                    : new Switching.Contact(place, [.. _controls[place].Positions.Select(p => byControl.ClosedIn.Contains(p, Names.Comparer))]);
+            case Gate.ByRelay byRelay:
+                var relay = model.Relays.ToList().FindIndex(r => Names.Same(r.Name, byRelay.Relay));
+                return relay < 0 ? null : new Switching.Relay(_relays.Count + relay, byRelay.WhenPulledIn);
+            case Gate.ByFlasher byFlasher:
+                var flasher = model.Flashers.ToList().FindIndex(f => Names.Same(f.Name, byFlasher.Flasher));
+                return flasher < 0 ? null : new Switching.Flasher(_flashers.Count + flasher);
+            case Gate.Both both:
+                return (SwitchingOf(both.One, model), SwitchingOf(both.Other, model)) switch
+                {
+                    ({ } one, { } other) => new Switching.Both(one, other),
+                    (var one, var other) => one ?? other,
+                };
             case Gate.ByOutput byOutput:
                 var output = model.Controller?.Outputs.ToList().FindIndex(o => Names.Same(o.Name, byOutput.Output)) ?? -1;
                 return output < 0 ? null : new Switching.Output(_boxes.Count, output);

@@ -11,9 +11,6 @@ namespace Loomwright.Simulation;
 /// </summary>
 internal sealed class Electrics
 {
-    /// <summary>A contact that does not touch, a switched-off output, a blown fuse.</summary>
-    public static readonly Curve OpenContact = new Ohms(Ohms.OpenContactOhms);
-
     private const int MostRounds = 30;
     private const double SmallChange = 1e-7;
 
@@ -162,22 +159,26 @@ internal sealed class Electrics
         var link = _wiring.Links[place];
         if (link.Fuse is { } fuse && state.Blown[fuse])
         {
-            return OpenContact;
+            return Ohms.OpenContact;
         }
 
-        var conducts = link.Switching switch
-        {
-            null => true,
-            Switching.Contact c => c.Closed[state.Positions[c.Control]],
-            Switching.Output o => Share(state.Boxes[o.Box].Drive(o.Place), between) > moment,
-            Switching.Awake a => state.Boxes[a.Box].Awake,
-            _ => false,
-        };
-        return !conducts ? OpenContact
+        return link.Switching is { } switching && !Conducts(switching, state, between, moment) ? link.Off
             : coldNow is not null && coldNow[place] ? link.Cold!
             : filaments ? _settled[place]
             : link.Curve;
     }
+
+    private static bool Conducts(Switching switching, State state, bool between, double moment) => switching switch
+    {
+        Switching.Contact c => c.Closed[state.Positions[c.Control]],
+        Switching.Output o => Share(state.Boxes[o.Box].Drive(o.Place), between) > moment,
+        Switching.Awake a => state.Boxes[a.Box].Awake,
+        Switching.Relay r => state.Relays[r.Place] == r.WhenPulledIn,
+        Switching.Flasher f => !between || !state.Flashers[f.Place],
+        Switching.Fixed f => f.Closed,
+        Switching.Both b => Conducts(b.One, state, between, moment) && Conducts(b.Other, state, between, moment),
+        _ => false,
+    };
 
     // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it.
     private bool HeatFilaments()

@@ -23,6 +23,21 @@ public enum Symbol
     Flashing,
     Silent,
     Sounds,
+
+    /// <summary>Flashing more than 120 times a minute.</summary>
+    FlashingFast,
+
+    /// <summary>Flashing less than 60 times a minute.</summary>
+    FlashingSlowly,
+
+    /// <summary>A motor that turns …</summary>
+    Turns,
+
+    /// <summary>A load that does what it is for: sparks, warms, feeds what is plugged in …</summary>
+    Works,
+
+    /// <summary>… and either of them when it does not.</summary>
+    Rests,
 }
 
 /// <summary>The bike at one moment, settled after one operation.</summary>
@@ -41,7 +56,10 @@ public sealed record Frame
 
     public required ImmutableArray<ControllerSeen> Controllers { get; init; }
 
-    /// <summary>Every lamp and horn, in file order.</summary>
+    /// <summary>Every relay, in file order.</summary>
+    public ImmutableArray<RelaySeen> Relays { get; init; } = [];
+
+    /// <summary>Whatever a person can tell, in file order: lamps, horns, motors, loads.</summary>
     public required ImmutableArray<Seen> Seen { get; init; }
 
     /// <summary>Every fuse, in file order.</summary>
@@ -91,13 +109,20 @@ public enum OutputState
 /// <summary>A status light: off, on or flashing.</summary>
 public sealed record StatusSeen(string Terminal, Symbol Symbol);
 
-/// <summary>A lamp or horn as seen.</summary>
+/// <summary>A relay as it stands; nobody sees it, but one hears it click.</summary>
+public sealed record RelaySeen(string Part, bool PulledIn);
+
+/// <summary>A lamp, horn, motor or load as a person tells it.</summary>
 /// <param name="Name"><c>part</c> or <c>part.element</c>.</param>
 /// <param name="Symbol">What a person would say.</param>
-/// <param name="LightShare">Relative light 0…, against the same lamp alone in the healthy bike; null for a horn. In the on-phase.</param>
+/// <param name="LightShare">Relative light 0…, against the same lamp alone in the healthy bike; null for all but lamps. In the on-phase.</param>
 /// <param name="Voltage">Across it in the on-phase.</param>
 /// <param name="Current">Through it in the on-phase.</param>
-public sealed record Seen(string Name, string Part, Symbol Symbol, double? LightShare, Voltage Voltage, Current Current);
+public sealed record Seen(string Name, string Part, Symbol Symbol, double? LightShare, Voltage Voltage, Current Current)
+{
+    /// <summary>How often it goes on and off in a minute; null when it does not.</summary>
+    public double? FlashesPerMinute { get; init; }
+}
 
 /// <summary>A fuse's state.</summary>
 public enum FuseState
@@ -107,6 +132,9 @@ public enum FuseState
     /// <summary>Between 100 % and 135 % of its rating: it may open after minutes or never.</summary>
     Overloaded,
     Blown,
+
+    /// <summary>A breaker that opens, closes by itself and opens again.</summary>
+    Cycling,
 }
 
 /// <summary>A fuse as it now is.</summary>

@@ -24,6 +24,8 @@ internal abstract record Happening
             : $"{Box} resets again and again: the supply is too small for {string.Join(" and ", Lamps)}";
     }
 
+    public sealed record RelayMoved(string Part, bool PullsIn) : Happening;
+
     public sealed record Undecided(string Box, string Input, double Volts, double LowVolts, double HighVolts) : Happening;
 
     public sealed record FollowsBlinking(string Box, string Input) : Happening;
@@ -38,6 +40,7 @@ internal abstract record Happening
         TotalTripped e => $"{e.Box} switched everything off: {new Current(e.Amps)} together, more than its {new Current(e.LimitAmps)}",
         Reset { Lamps.IsEmpty: true } e => $"{e.Box} lost its supply: {new Voltage(e.Volts)}",
         Reset e => $"{e.Box} reset: its supply fell to {new Voltage(e.Volts)} while {string.Join(" and ", e.Lamps)} warmed up",
+        RelayMoved e => e.PullsIn ? $"{e.Part} clicks: it pulls in" : $"{e.Part} clicks: it lets go",
         Undecided e => $"{e.Box} cannot tell whether {e.Input} is on: {new Voltage(e.Volts)} there, between its {new Voltage(e.LowVolts)} and {new Voltage(e.HighVolts)}",
         FollowsBlinking e => $"{e.Box} sees {e.Input} go on and off with what blinks",
         GoesRound e => $"{e.Outputs} switches on and off by itself",

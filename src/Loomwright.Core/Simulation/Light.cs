@@ -35,4 +35,12 @@ public static class Light
             : Called(less) == Symbol.Dark || less < FlashesBelow * more ? Symbol.Flashing
             : Called(less);
     }
+
+    /// <summary>The same, told fast or slow by how often it goes: a flasher gives 60 to 120 a minute.</summary>
+    public static Symbol Called(double share, double shareBetween, double? perMinute) => Called(share, shareBetween) switch
+    {
+        Symbol.Flashing when perMinute > 120 => Symbol.FlashingFast,
+        Symbol.Flashing when perMinute < 60 => Symbol.FlashingSlowly,
+        var called => called,
+    };
 }

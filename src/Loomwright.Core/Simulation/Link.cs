@@ -14,8 +14,14 @@ public sealed record Link(string Owner, string Name, int From, int To, Curve Cur
     /// <summary>Whether it is a wire of the loom.</summary>
     public bool IsWire { get; init; }
 
+    /// <summary>Whether it is metal sitting on metal between two parts.</summary>
+    public bool IsJoint { get; init; }
+
     /// <summary>When it conducts; null: always.</summary>
     public Switching? Switching { get; init; }
+
+    /// <summary>Its curve while it does not.</summary>
+    public Curve Off { get; init; } = Ohms.OpenContact;
 
     /// <summary>Its curve in the first milliseconds, or null when it is the same.</summary>
     public Curve? Cold { get; init; }
@@ -39,4 +45,16 @@ public abstract record Switching
 
     /// <summary>Whatever a box feeds while it is awake.</summary>
     public sealed record Awake(int Box) : Switching;
+
+    /// <summary>A contact of a relay.</summary>
+    public sealed record Relay(int Place, bool WhenPulledIn) : Switching;
+
+    /// <summary>A contact of a flasher.</summary>
+    public sealed record Flasher(int Place) : Switching;
+
+    /// <summary>A contact that nothing moves any more.</summary>
+    public sealed record Fixed(bool Closed) : Switching;
+
+    /// <summary>Conducts while both do.</summary>
+    public sealed record Both(Switching One, Switching Other) : Switching;
 }

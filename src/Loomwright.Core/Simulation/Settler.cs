@@ -7,16 +7,21 @@ namespace Loomwright.Simulation;
 /// <param name="Outcome">How.</param>
 /// <param name="Pictures">The electrical picture there; a second one between the flashes of what blinks. Where it never rests: with the most and with the least switched on. Empty when the network found no answer.</param>
 /// <param name="Events">What happened on the way, in words.</param>
-public sealed record Settled(State State, Outcome Outcome, ImmutableArray<Picture> Pictures, ImmutableArray<string> Events);
+public sealed record Settled(State State, Outcome Outcome, ImmutableArray<Picture> Pictures, ImmutableArray<string> Events)
+{
+    /// <summary>How often what is seen (by its place in the wiring) goes on and off in a minute; null for what does not. Empty when nothing blinks.</summary>
+    public ImmutableArray<double?> FlashesPerMinute { get; init; } = [];
+}
 
 /// <summary>
-/// Settles states of one wiring: solve; trips; the one protector that opens soonest; inputs and outputs; until nothing
-/// changes. The answer depends on the state alone. Not for two threads at once.
+/// Settles states of one wiring: solve; trips; the one protector that opens soonest; relays; inputs and outputs; until
+/// nothing changes. The answer depends on the state alone. Not for two threads at once.
 /// </summary>
 public sealed class Settler
 {
     private const int MostRounds = 2000;
     private const int MostUndecided = 4;
+    private const int MostRelayRounds = 20;
     private static readonly ImmutableDictionary<InputPlace, bool> AsRead = ImmutableDictionary<InputPlace, bool>.Empty;
 
     private readonly Wiring _wiring;
@@ -40,7 +45,7 @@ public sealed class Settler
     public Settled Settle(State start) => Settle(start, AsRead);
 
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
-    internal bool[]? Floating(State state, bool between) => _electrics.Solve(state, between) ? [.. _electrics.Floating] : null;
+    internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
 
     private Settled Settle(State start, ImmutableDictionary<InputPlace, bool> readAs)
     {
@@ -103,7 +108,8 @@ public sealed class Settler
             return new Settled(state, Outcome.Settled, [steady], Words(happenings));
         }
 
-        if (!_electrics.Solve(state, between: true))
+        var perMinute = Rates.Of(_wiring, state, steady, alone => Between(alone) ? _electrics.Copy() : null);
+        if (!Between(state))
         {
             return new Settled(state, Outcome.Unsolved, [], Words(happenings));
         }
@@ -116,7 +122,29 @@ public sealed class Settler
             outcome = Outcome.SwitchesByItself;
         }
 
-        return new Settled(state, outcome, [steady, _electrics.Copy()], Words(happenings));
+        return new Settled(state, outcome, [steady, _electrics.Copy()], Words(happenings)) { FlashesPerMinute = perMinute };
+    }
+
+    // Solves the state between its flashes; relays are quick enough to follow.
+    private bool Between(State state)
+    {
+        for (var round = 0; round < MostRelayRounds; round++)
+        {
+            if (!_electrics.Solve(state, between: true))
+            {
+                return false;
+            }
+
+            var relays = _stepping.Relays(state);
+            if (relays == state.Relays)
+            {
+                return true;
+            }
+
+            state = state with { Relays = relays };
+        }
+
+        return true;
     }
 
     // Goes round once more from a state on the round and keeps the two ends of it.
@@ -139,7 +167,7 @@ public sealed class Settler
         var most = round.MaxBy(r => r.On);
         var least = round.MinBy(r => r.On);
         var resets = during.OfType<Happening.Reset>().Select(r => r.Again).Distinct();
-        var words = during.OfType<Happening.Reset>().Any() ? resets : [new Happening.GoesRound(Changing(round[0].State, round.Select(r => r.State))).ToString()];
+        var words = during.OfType<Happening.Reset>().Any() ? resets : [new Happening.GoesRound(Changing(round[0].State, [.. round.Select(r => r.State)])).ToString()];
         return new Settled(least.State, outcome, [most.Picture, least.Picture], [.. Words(before.Where(h => h is not Happening.Reset && !during.Contains(h))), .. words]);
     }
 
@@ -161,11 +189,16 @@ public sealed class Settler
     }
 
     private static bool SameEnd(Settled a, Settled b) =>
-        a.Outcome == b.Outcome && a.State.Blown == b.State.Blown
+        a.Outcome == b.Outcome && a.State.Blown == b.State.Blown && a.State.Relays == b.State.Relays && a.State.Flashers == b.State.Flashers
         && a.State.Boxes.AsSpan().ToArray().Zip(b.State.Boxes.AsSpan().ToArray()).All(p => p.First.Awake == p.Second.Awake && p.First.Commands == p.Second.Commands && p.First.Tripped == p.Second.Tripped);
 
     private static bool Blinks(State state)
     {
+        if (state.Flashers.AsSpan().Contains(true))
+        {
+            return true;
+        }
+
         foreach (var box in state.Boxes.AsSpan())
         {
             for (var o = 0; o < box.Commands.Length; o++)
@@ -181,16 +214,17 @@ public sealed class Settler
     }
 
     private static int OutputsOn(State state) =>
-        state.Boxes.AsSpan().ToArray().Sum(b => Enumerable.Range(0, b.Commands.Length).Count(o => b.Drive(o).On));
+        state.Boxes.AsSpan().ToArray().Sum(b => Enumerable.Range(0, b.Commands.Length).Count(o => b.Drive(o).On)) + state.Relays.AsSpan().Count(true);
 
-    private string Changing(State first, IEnumerable<State> round)
+    private string Changing(State first, IReadOnlyList<State> round)
     {
+        var relays = Enumerable.Range(0, _wiring.Relays.Length).Where(r => round.Any(s => s.Relays[r] != first.Relays[r])).Select(r => _wiring.Relays[r].Part);
         var changing = from state in round
                        from b in Enumerable.Range(0, _wiring.Boxes.Length)
                        from o in Enumerable.Range(0, _wiring.Boxes[b].OutputLinks.Length)
                        where state.Boxes[b].Drive(o) != first.Boxes[b].Drive(o)
                        select $"{_wiring.Boxes[b].Part} {_wiring.Boxes[b].Facts.Outputs[o].Terminal} ({_wiring.Boxes[b].Facts.Outputs[o].Name})";
-        return string.Join(" and ", changing.Distinct(StringComparer.Ordinal).DefaultIfEmpty("the bike"));
+        return string.Join(" and ", changing.Concat(relays).Distinct(StringComparer.Ordinal).DefaultIfEmpty("the bike"));
     }
 
     private static ImmutableArray<string> Words(IEnumerable<Happening> happenings) =>

@@ -10,7 +10,9 @@ namespace Loomwright.Simulation;
 /// <param name="Boxes">Each load controller.</param>
 /// <param name="Blown">Each fuse: opened for good.</param>
 /// <param name="Warm">Each of <see cref="Wiring.Colds"/>: it already carries current and is through its inrush.</param>
-public sealed record State(Row<int> Positions, Row<BoxState> Boxes, Row<bool> Blown, Row<bool> Warm);
+/// <param name="Relays">Each relay: pulled in. Between the flashes of what blinks a relay may stand otherwise.</param>
+/// <param name="Flashers">Each flasher: it has enough load to go on and off; its contact stays closed while not.</param>
+public sealed record State(Row<int> Positions, Row<BoxState> Boxes, Row<bool> Blown, Row<bool> Warm, Row<bool> Relays, Row<bool> Flashers);
 
 /// <summary>What a load controller holds at one moment.</summary>
 /// <param name="Alive">It has enough supply to run.</param>

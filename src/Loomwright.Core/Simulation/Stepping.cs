@@ -29,7 +29,9 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
                 : null;
         }
 
-        return Protection.Next(wiring, state, electrics.Amps, TimeSpan.MaxValue, happenings) ?? Look(state, order, readAs, happenings, out undecided);
+        return Protection.Next(wiring, state, electrics.Amps, TimeSpan.MaxValue, happenings)
+            ?? Moved(state, order, happenings)
+            ?? Look(state, order, readAs, happenings, out undecided);
     }
 
     /// <summary>An input that reads otherwise than the state says, in what was solved last; null when all agree or cannot be told.</summary>
@@ -47,6 +49,54 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
         }
 
         return null;
+    }
+
+    /// <summary>Each relay as the currents solved last would have it: between pull-in and drop-out it stays as it is.</summary>
+    public Row<bool> Relays(State state)
+    {
+        var relays = state.Relays;
+        for (var r = 0; r < wiring.Relays.Length; r++)
+        {
+            var amps = 0.0;
+            foreach (var coil in wiring.Relays[r].Coils)
+            {
+                amps += electrics.Amps[coil];
+            }
+
+            var facts = wiring.Relays[r].Facts;
+            amps = facts.Clicks ? Math.Abs(amps) : amps;
+            relays = relays.With(r, state.Relays[r] ? amps > facts.DropOutAmps : amps >= facts.PullInAmps);
+        }
+
+        return relays;
+    }
+
+    // Relays first; then flashers find out whether they have load enough to go on and off.
+    private State? Moved(State state, Order order, List<Happening> happenings)
+    {
+        var relays = OneOf(state.Relays, Relays(state), order);
+        if (relays != state.Relays)
+        {
+            for (var r = 0; r < relays.Length; r++)
+            {
+                if (relays[r] != state.Relays[r] && wiring.Relays[r].Facts.Clicks)
+                {
+                    happenings.Add(new Happening.RelayMoved(wiring.Relays[r].Part, relays[r]));
+                }
+            }
+
+            return state with { Relays = relays };
+        }
+
+        var flashers = state.Flashers;
+        for (var f = 0; f < wiring.Flashers.Length; f++)
+        {
+            var place = wiring.Flashers[f];
+            flashers = flashers.With(f, place.Link >= 0 && place.Facts.PerMinuteAt(Math.Abs(electrics.Amps[place.Link])) is not null);
+        }
+
+        flashers = OneOf(state.Flashers, flashers, order);
+        return flashers == state.Flashers ? null : state with { Flashers = flashers };
     }
 
     // Marks the lamps that have just got current; those without are cold again.

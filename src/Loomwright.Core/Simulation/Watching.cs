@@ -19,7 +19,8 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         Outcome = settled.Outcome,
         Controls = [.. wiring.Controls.Select((c, i) => Control(c, settled.State.Positions[i]))],
         Controllers = [.. wiring.Boxes.Select((b, i) => Box(b, settled.State.Boxes[i], settled.Pictures))],
-        Seen = settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select(s => Sight(s, settled.Pictures))],
+        Relays = [.. wiring.Relays.Select((r, i) => new RelaySeen(r.Part, settled.State.Relays[i])).Where((_, i) => wiring.Relays[i].Facts.Clicks)],
+        Seen = settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select((s, i) => Sight(s, settled.Pictures, settled.FlashesPerMinute.IsEmpty ? null : settled.FlashesPerMinute[i]))],
         Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], settled.Pictures))],
         Phases = [.. settled.Pictures.Select((p, i) => Phase(settled, p, i))],
         Events = [.. events],
@@ -68,26 +69,27 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         };
     }
 
-    private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures)
+    private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures, double? perMinute)
     {
         var (on, between) = (pictures[0], pictures[^1]);
         var share = Share(sight, on);
-        return new Seen(
-            sight.Name,
-            sight.Part,
-            sight.Sight is Sight.Horn horn
-                ? Sounds(horn, sight.Link, on) || Sounds(horn, sight.Link, between) ? Symbol.Sounds : Symbol.Silent
-                : Simulation.Light.Called(share ?? 0, Share(sight, between) ?? 0),
-            share,
-            new Voltage(on.Across(wiring.Links[sight.Link])),
-            new Current(on.Amps[sight.Link]));
+        var amps = Math.Max(Math.Abs(on.Amps[sight.Link]), Math.Abs(between.Amps[sight.Link]));
+        var symbol = sight.Sight switch
+        {
+            Sight.Horn horn => amps >= horn.SoundsAboveAmps ? Symbol.Sounds : Symbol.Silent,
+            Sight.Motor motor => amps >= motor.TurnsAboveAmps ? Symbol.Turns : Symbol.Rests,
+            Sight.Load load => amps >= load.WorksAboveAmps ? Symbol.Works : Symbol.Rests,
+            _ => Simulation.Light.Called(share ?? 0, Share(sight, between) ?? 0, perMinute),
+        };
+        return new Seen(sight.Name, sight.Part, symbol, share, new Voltage(on.Across(wiring.Links[sight.Link])), new Current(on.Amps[sight.Link]))
+        {
+            FlashesPerMinute = symbol is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly ? perMinute : null,
+        };
     }
 
     // A burnt filament has all the volts across it and gives no light.
     private double? Share(SightPlace sight, Picture picture) =>
-        sight.Sight is Sight.Lamp && wiring.Links[sight.Link].Curve == Electrics.OpenContact ? 0 : fullLight.Share(sight, picture);
-
-    private static bool Sounds(Sight.Horn horn, int link, Picture picture) => Math.Abs(picture.Amps[link]) >= horn.SoundsAboveAmps;
+        sight.Sight is Sight.Lamp && wiring.Links[sight.Link].Curve == Ohms.OpenContact ? 0 : fullLight.Share(sight, picture);
 
     private static FuseSeen Fuse(FusePlace fuse, bool blown, ImmutableArray<Picture> pictures)
     {

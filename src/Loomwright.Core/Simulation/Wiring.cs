@@ -39,10 +39,16 @@ public sealed record Wiring
     /// <summary>The fuses, in file order.</summary>
     public required ImmutableArray<FusePlace> Fuses { get; init; }
 
-    /// <summary>Lamps and horns, in file order.</summary>
+    /// <summary>The relays, in file order.</summary>
+    public required ImmutableArray<RelayPlace> Relays { get; init; }
+
+    /// <summary>What flashes by itself, in file order.</summary>
+    public required ImmutableArray<FlasherPlace> Flashers { get; init; }
+
+    /// <summary>Whatever a person can tell, in file order.</summary>
     public required ImmutableArray<SightPlace> Sights { get; init; }
 
-    /// <summary>Places of the links that are supplies.</summary>
+    /// <summary>Places of the links that are supplies: the battery's or bench supply's first, what charges after it.</summary>
     public required ImmutableArray<int> Supplies { get; init; }
 
     /// <summary>Places of the links that draw more in their first milliseconds.</summary>
@@ -68,7 +74,9 @@ public sealed record Wiring
         new Row<int>([.. Controls.Select(c => PlaceOf(c, c.Rest) ?? 0)]),
         new Row<BoxState>([.. Boxes.Select(b => BoxState.Lifeless(b.InputNodes.Length, b.OutputLinks.Length))]),
         Row.Of(Fuses.Length, false),
-        Row.Of(Colds.Length, false));
+        Row.Of(Colds.Length, false),
+        Row.Of(Relays.Length, false),
+        Row.Of(Flashers.Length, false));
 
     /// <summary>A position's place in its control, or null.</summary>
     public static int? PlaceOf(Control control, string position)
@@ -93,6 +101,12 @@ public readonly record struct Point(TerminalRef Terminal, int Node);
 
 /// <summary>A fuse: its part, its link, what is printed on it.</summary>
 public sealed record FusePlace(string Part, int Link, double RatingAmps);
+
+/// <summary>A relay: its part, the links that are its windings, and when it moves.</summary>
+public sealed record RelayPlace(string Part, ImmutableArray<int> Coils, Relay Facts);
+
+/// <summary>A flasher: its part, the link that is its contact, and how it goes.</summary>
+public sealed record FlasherPlace(string Part, int Link, Flasher Facts);
 
 /// <summary>Something to see or hear: its name, its part, the link it comes from.</summary>
 public sealed record SightPlace(string Name, string Part, int Link, Sight Sight);

@@ -21,7 +21,7 @@ internal static class Ways
         LoadLine Line(Part part, Model model, Sight sight)
         {
             var name = sight.Name.Length == 0 ? part.Name : $"{part.Name}.{sight.Name}";
-            var element = model.Elements.First(e => e.Name == ElementOf(sight));
+            var element = model.Elements.First(e => e.Name == sight.Element);
             var (from, to) = (new TerminalRef(part.Name, element.From), new TerminalRef(part.Name, element.To));
             var ends = supply.Model?.Supply is { } s ? (Plus: new TerminalRef(supply.Part.Name, s.Plus), Minus: new TerminalRef(supply.Part.Name, s.Minus)) : default;
             var way = supply.Model is null ? null : Whole(ends.Plus, from, to, ends.Minus) ?? Whole(ends.Plus, to, from, ends.Minus);
@@ -33,13 +33,6 @@ internal static class Ways
                     : null;
         }
     }
-
-    private static string ElementOf(Sight sight) => sight switch
-    {
-        Sight.Lamp lamp => lamp.Element,
-        Sight.Horn horn => horn.Element,
-        _ => throw new InvalidOperationException("a sight of no known form"),
-    };
 
     private static ILookup<TerminalRef, Step> Steps(Loom loom, IEnumerable<(Part Part, Model Model)> parts)
     {

@@ -13,12 +13,24 @@ internal static class Says
         Symbol.Flashing => "flashes",
         Symbol.Silent => "silent",
         Symbol.Sounds => "sounds",
+        Symbol.FlashingFast => "flashes fast",
+        Symbol.FlashingSlowly => "flashes slowly",
+        Symbol.Turns => "turns",
+        Symbol.Works => "works",
+        Symbol.Rests => "rests",
     };
+
+    /// <summary>Whether it goes dark between its flashes.</summary>
+    public static bool Flashes(Symbol symbol) => symbol is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;
 
     public static string Picture(Symbol symbol) => symbol switch
     {
         Symbol.Silent => "horn-silent",
         Symbol.Sounds => "horn-sounds",
+        Symbol.FlashingFast or Symbol.FlashingSlowly => "lamp-flashing",
+        Symbol.Turns => "motor-turns",
+        Symbol.Works => "load-works",
+        Symbol.Rests => "part",
         _ => $"lamp-{symbol.ToString().ToLowerInvariant()}",
     };
 
@@ -42,6 +54,7 @@ internal static class Says
         FuseState.Whole => "whole",
         FuseState.Overloaded => "overloaded, may open after minutes",
         FuseState.Blown => "blown",
+        FuseState.Cycling => "opens and closes again and again",
     };
 
     public static string Word(OutputState state) => state switch

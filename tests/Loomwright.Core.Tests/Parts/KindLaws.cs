@@ -165,7 +165,7 @@ public sealed class KindLaws
         var marks = model.Terminals.Select(t => t.Mark).ToHashSet(StringComparer.Ordinal);
         Assert.Equal(model.Terminals.Length, marks.Count);
         Assert.All(model.Elements, e => Assert.True(marks.Contains(e.From) && marks.Contains(e.To), e.Name));
-        Assert.All(model.Sights, s => Assert.Contains(model.Elements, e => e.Name == (s is Sight.Lamp l ? l.Element : ((Sight.Horn)s).Element)));
+        Assert.All(model.Sights, s => Assert.Contains(model.Elements, e => e.Name == (s.Element)));
         Assert.All(model.Controls, c => Assert.Contains(c.Rest, c.Positions));
         Assert.All(model.Problems, p => Assert.True(p.What.Length > 0 && p.Cure.Length > 0));
     }

@@ -7,6 +7,9 @@ public sealed record Ohms(double ResistanceOhms) : Curve
     /// <summary>An open contact, Ω: 1e−9 S (judgement, no source: dry insulation across a switch).</summary>
     public const double OpenContactOhms = 1e9;
 
+    /// <summary>A contact that does not touch, a switched-off output, a blown fuse.</summary>
+    public static Ohms OpenContact { get; } = new(OpenContactOhms);
+
     /// <inheritdoc cref="Ohms"/>
     public double ResistanceOhms { get; } = Positive(ResistanceOhms, nameof(ResistanceOhms));
 

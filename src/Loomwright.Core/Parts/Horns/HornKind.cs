@@ -12,8 +12,8 @@ internal static class HornKind
     private static readonly Amount Current = new("current", "What it takes at its rated volts.", Unit.Amp, 0.05, 50, 4);
     private static readonly Amount RatedVolts = new("rated volts", "The volts its current is stated at.", Unit.Volt, 1, 30, 12);
 
-    public static Kind Kind { get; } = new(
-        "horn", "A disc horn.", [Current.Parameter, RatedVolts.Parameter, Marks.TwoParameter("terminals", "1", "2")], Build);
+    public static Kind Kind { get; } = Mount.Able(new(
+        "horn", "A disc horn.", [Current.Parameter, RatedVolts.Parameter, Marks.TwoParameter("terminals", "1", "2")], Build));
 
     private static Model Build(Part part)
     {

@@ -17,14 +17,14 @@ internal static class LampKind
         new Parameter("to", "The lead it returns through. Default the common lead.", new Form.Text()),
     ])));
 
-    public static Kind Kind { get; } = new(
-        "lamp", "A lamp with filaments or LEDs.", [.. Glow.Parameters, Leads, Elements, Common], Build);
+    public static Kind Kind { get; } = Mount.Able(new(
+        "lamp", "A lamp with filaments or LEDs.", [.. Glow.Parameters, Leads, Elements, Common], Build));
 
     private static Model Build(Part part)
     {
         var settings = part.Settings;
         var named = settings.Words("leads");
-        var marks = new Marks(named.IsEmpty ? ["+", "-"] : named, "leads");
+        var marks = new Marks(named.IsEmpty ? ["+", Mount.IsIn(settings) ? Mount.Case : "-"] : named, "leads");
         marks.FindLeads(settings);
         var lights = Lights(settings, CommonOf(settings, marks), marks);
         return new Model
@@ -78,7 +78,7 @@ internal static class LampKind
     }
 
     private static string CommonOf(Settings settings, Marks marks) =>
-        (settings.Word("common lead") is { } given ? marks.Find(given, "common lead") : marks.Known.FirstOrDefault(m => Names.Same(m, "ground"))) ?? marks.Known[^1];
+        (settings.Word("common lead") is { } given ? marks.Find(given, "common lead") : marks.Known.FirstOrDefault(m => Names.Same(m, "ground") || Names.Same(m, Mount.Case))) ?? marks.Known[^1];
 
     private static Role RoleOf(string mark, ImmutableArray<Light> lights) =>
         lights.Any(l => l.From == mark) ? Role.Plus : lights.Any(l => l.To == mark) ? Role.Minus : Role.Lead;

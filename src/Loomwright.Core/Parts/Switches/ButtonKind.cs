@@ -7,8 +7,8 @@ internal static class ButtonKind
 {
     private static readonly Pick Rests = new("rests", "How its contact is when nobody presses it.", ["open", "closed"]);
 
-    public static Kind Kind { get; } = new(
-        "button", "A button that springs back, with one contact.", [Rests.Parameter, Contact.Closed.Parameter, Marks.TwoParameter("terminals", "1", "2")], Build);
+    public static Kind Kind { get; } = Mount.Able(new(
+        "button", "A button that springs back, with one contact.", [Rests.Parameter, Contact.Closed.Parameter, Contact.Leak.Parameter, Marks.TwoParameter("terminals", "1", "2")], Build));
 
     private static Model Build(Part part)
     {
@@ -21,6 +21,7 @@ internal static class ButtonKind
                 new Element("contact", marks.Known[0], marks.Known[1], new Ohms(Contact.Closed.Of(part.Settings)))
                 {
                     Gate = new Gate.ByControl(part.Name, [Rests.Of(part.Settings) == "closed" ? "released" : "pressed"]),
+                    Off = Contact.Open(part.Settings),
                 },
             ],
             Controls = [new Control(part.Name, ["released", "pressed"], "released", Momentary: true)],

@@ -16,7 +16,7 @@ internal static class SwitchKind
     private static readonly Pick Action = new("action", "Whether it stays where it is put or springs back to rest.", ["stays", "springs back"]);
 
     public static Kind Kind { get; } = new(
-        "switch", "A switch or lock described by its contact table.", [Terminals, Positions, Rest, Action.Parameter, Contact.Closed.Parameter], Build);
+        "switch", "A switch or lock described by its contact table.", [Terminals, Positions, Rest, Action.Parameter, Contact.Closed.Parameter, Contact.Leak.Parameter], Build);
 
     private static Model Build(Part part)
     {
@@ -55,7 +55,7 @@ internal static class SwitchKind
         }
 
         var ohms = Contact.Closed.Of(part.Settings);
-        return [.. closedIn.Select(c => new Element($"{c.Key.A} to {c.Key.B}", c.Key.A, c.Key.B, new Ohms(ohms)) { Gate = new Gate.ByControl(part.Name, [.. c.Value.Distinct()]) })];
+        return [.. closedIn.Select(c => new Element($"{c.Key.A} to {c.Key.B}", c.Key.A, c.Key.B, new Ohms(ohms)) { Gate = new Gate.ByControl(part.Name, [.. c.Value.Distinct()]), Off = Contact.Open(part.Settings) })];
     }
 
     // In the order of the terminals, so that [s, r] and [r, s] are one contact.
