@@ -35,11 +35,11 @@ internal static class FramesView
 
     private static void Steps(Screen screen, ImmutableArray<Frame> frames)
     {
-        var table = Columns.Under("time", "step", "what changes");
+        var table = Columns.Under("time", "step", "what changes", "supply gives");
         Frame? before = null;
         foreach (var frame in frames)
         {
-            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(Told(before, frame)));
+            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(Told(before, frame)), Cell(frame.Phases.IsEmpty ? "" : frame.Phases[0].Supply));
             before = frame;
         }
 
@@ -111,7 +111,6 @@ internal static class FramesView
                 table.AddRow(Cell(wire.Wire), Cell(wire.Current), Cell(wire.Drop));
             }
 
-            table.AddRow(Cell("delivered by the supply"), Cell(phase.Supply), Cell(""));
             screen.Show(table);
         }
     }
