@@ -8,6 +8,7 @@ using Loomwright.Parts;
 using Loomwright.ProjectFile;
 using Loomwright.Simulation;
 using Loomwright.Text;
+using Loomwright.Walk;
 
 namespace Loomwright;
 
@@ -64,6 +65,9 @@ public sealed class Bike
 
     /// <summary>The staged bench plan.</summary>
     public Plan Plan(PlanOptions? options = null) => Bench.Plan.For(Known, options);
+
+    /// <summary>Every state the bike can be brought into, against what its functions promise.</summary>
+    public Walked Walk(WalkOptions? options = null) => Walker.Walk(Known, options);
 
     private Loom Known => Loom ?? throw new InvalidOperationException("nothing of this design could be read");
 }

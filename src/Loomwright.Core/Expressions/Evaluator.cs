@@ -11,20 +11,23 @@ public sealed class Evaluator
     private readonly ImmutableArray<Expression> _roots;
     private readonly ImmutableArray<CellUse> _uses;
     private readonly ImmutableArray<int> _ends;
+    private readonly ImmutableArray<TimeSpan> _times;
 
     /// <summary>Follows these conditions together; their order is the order of the levels.</summary>
     public Evaluator(ImmutableArray<Expression> roots)
     {
         var uses = ImmutableArray.CreateBuilder<CellUse>();
+        var times = ImmutableArray.CreateBuilder<TimeSpan>();
         var ends = ImmutableArray.CreateBuilder<int>(roots.Length);
         foreach (var root in roots)
         {
-            Lay(root, uses);
+            Lay(root, uses, times);
             ends.Add(uses.Count);
         }
 
         _roots = roots;
         _uses = uses.ToImmutable();
+        _times = times.ToImmutable();
         _ends = ends.ToImmutable();
     }
 
@@ -86,26 +89,55 @@ public sealed class Evaluator
         return false;
     }
 
+    /// <summary>Every timer that runs.</summary>
+    internal IEnumerable<Running> Running(Memory memory)
+    {
+        for (var i = 0; i < memory.Cells.Length; i++)
+        {
+            if (memory.Cells[i].Left is { } left)
+            {
+                yield return new Running(_ends.Count(end => end <= i), _times[i], left);
+            }
+        }
+    }
+
+    /// <summary>The same memory with what is left of each running timer put anew.</summary>
+    internal Memory Retimed(Memory memory, Func<Running, TimeSpan> left) => memory.Runs
+        ? new Memory([.. memory.Cells.Select((c, i) => c.Left is { } now ? c with { Left = left(new Running(_ends.Count(end => end <= i), _times[i], now)) } : c)])
+        : memory;
+
     // The same order as Pass takes them in: a term's own cells before those of what is inside it.
-    private static void Lay(Expression expression, ImmutableArray<CellUse>.Builder uses)
+    private static void Lay(Expression expression, ImmutableArray<CellUse>.Builder uses, ImmutableArray<TimeSpan>.Builder times)
     {
         switch (expression)
         {
-            case Expression.Latching l:
+            case Expression.Latching e:
                 uses.Add(CellUse.Latch);
-                uses.AddRange(Enumerable.Repeat(CellUse.Ender, l.Until.Length));
+                uses.AddRange(Enumerable.Repeat(CellUse.Ender, e.Until.Length));
+                times.Add(e.After ?? TimeSpan.Zero);
                 break;
-            case Expression.Pressed or Expression.AtPress:
+            case Expression.Pressed e:
+                uses.Add(CellUse.Press);
+                times.Add(e.For);
+                break;
+            case Expression.AtPress:
                 uses.Add(CellUse.Press);
                 break;
-            case Expression.AtMost or Expression.Delayed:
+            case Expression.AtMost e:
                 uses.Add(CellUse.Stretch);
+                times.Add(e.Time);
+                break;
+            case Expression.Delayed e:
+                uses.Add(CellUse.Stretch);
+                times.Add(e.Time);
                 break;
         }
 
+        // A cell without a time of its own never runs.
+        times.AddRange(Enumerable.Repeat(TimeSpan.Zero, uses.Count - times.Count));
         foreach (var inner in expression.Inner)
         {
-            Lay(inner, uses);
+            Lay(inner, uses, times);
         }
     }
 }

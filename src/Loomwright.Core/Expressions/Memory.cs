@@ -14,6 +14,7 @@ public sealed class Memory : IEquatable<Memory>
         foreach (var cell in cells)
         {
             hash.Add(cell);
+            Runs |= cell.Left is not null;
         }
 
         _hash = hash.ToHashCode();
@@ -23,6 +24,9 @@ public sealed class Memory : IEquatable<Memory>
     public static Memory Fresh { get; } = new([]);
 
     internal ImmutableArray<Cell> Cells { get; }
+
+    /// <summary>Whether any timer runs.</summary>
+    internal bool Runs { get; }
 
     public bool Equals(Memory? other) => other is not null && _hash == other._hash && Cells.AsSpan().SequenceEqual(other.Cells.AsSpan());
 
@@ -36,6 +40,12 @@ public sealed class Memory : IEquatable<Memory>
 /// <param name="Set">Latched, or its time has been reached.</param>
 /// <param name="Left">Until its timer runs out; null when none runs.</param>
 internal readonly record struct Cell(bool Was, bool Set, TimeSpan? Left);
+
+/// <summary>A timer that runs.</summary>
+/// <param name="Root">Place of the condition it stands in.</param>
+/// <param name="Whole">The time it was started with.</param>
+/// <param name="Left">What is left of it.</param>
+internal readonly record struct Running(int Root, TimeSpan Whole, TimeSpan Left);
 
 /// <summary>What a cell belongs to; decides what sleep leaves of it.</summary>
 internal enum CellUse

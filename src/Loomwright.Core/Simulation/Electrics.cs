@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Loomwright.Expressions;
 using Loomwright.Network;
 using Loomwright.Parts;
@@ -18,11 +19,16 @@ internal sealed class Electrics
     private readonly Solver _solver;
     private readonly Curve[] _settled;
     private readonly List<double> _ends = [];
+    private readonly Solved? _known;
+    private readonly List<ulong> _configuration = [];
     private bool _afresh;
 
-    public Electrics(Wiring wiring)
+    /// <param name="wiring">What is solved.</param>
+    /// <param name="known">Where configurations solved before are kept, or null to solve each time.</param>
+    public Electrics(Wiring wiring, Solved? known = null)
     {
         _wiring = wiring;
+        _known = known;
         _solver = new Solver(wiring.Circuit());
         _settled = new Curve[wiring.Links.Length];
         Volts = new double[wiring.NodeCount];
@@ -40,7 +46,7 @@ internal sealed class Electrics
     public double[] SquareVolts { get; }
 
     /// <summary>Largest current sum left at any node in any moment.</summary>
-    public double ResidualAmps { get; private set; }
+    public double ResidualAmps { get; set; }
 
     /// <summary>Which nodes nothing holds, in the last moment solved.</summary>
     public ReadOnlySpan<bool> Floating => _solver.Floating;
@@ -56,6 +62,58 @@ internal sealed class Electrics
     public bool Solve(State state, bool between, bool[]? coldNow = null)
     {
         FindMoments(state, between);
+        return _known is null ? SolveMoments(state, between, coldNow) : Recall(_known, state, between, coldNow);
+    }
+
+    /// <summary>The picture solved last.</summary>
+    public Picture Copy() => new([.. Volts], [.. Amps], [.. SquareVolts], ResidualAmps);
+
+    private bool Recall(Solved known, State state, bool between, bool[]? coldNow)
+    {
+        Name(known, state, between, coldNow);
+        var configuration = CollectionsMarshal.AsSpan(_configuration);
+        if (!known.TryFind(configuration, out var picture))
+        {
+            StartAfresh();
+            picture = known.Keep(configuration, SolveMoments(state, between, coldNow) ? this : null);
+            Array.Fill(Volts, double.NaN);
+            Array.Fill(Amps, double.NaN);
+            Array.Fill(SquareVolts, double.NaN);
+        }
+
+        picture?.LayOut(this);
+        return picture is not null;
+    }
+
+    // Two states are one configuration when every link has the same curve in every moment: two bits a link.
+    private void Name(Solved known, State state, bool between, bool[]? coldNow)
+    {
+        _configuration.Clear();
+        var start = 0.0;
+        foreach (var end in _ends)
+        {
+            _configuration.Add(BitConverter.DoubleToUInt64Bits(end));
+            var (word, bit) = (0ul, 0);
+            foreach (var l in known.Varying)
+            {
+                var curve = CurveOf(l, state, between, start, coldNow, filaments: false);
+                var link = _wiring.Links[l];
+                word |= (ReferenceEquals(curve, link.Curve) ? 1ul : ReferenceEquals(curve, link.Cold) ? 2ul : ReferenceEquals(curve, link.Off) ? 3ul : 0ul) << bit;
+                bit += 2;
+                if (bit == 64)
+                {
+                    _configuration.Add(word);
+                    (word, bit) = (0, 0);
+                }
+            }
+
+            _configuration.Add(word);
+            start = end;
+        }
+    }
+
+    private bool SolveMoments(State state, bool between, bool[]? coldNow)
+    {
         if (_ends.Count == 1)
         {
             return Mean(state, between, coldNow, filaments: false);
@@ -81,8 +139,6 @@ internal sealed class Electrics
 
         return true;
     }
-
-    public Picture Copy() => new([.. Volts], [.. Amps], [.. SquareVolts], ResidualAmps);
 
     // The moments end where a dimmed output goes off; the last ends with the period.
     private void FindMoments(State state, bool between)

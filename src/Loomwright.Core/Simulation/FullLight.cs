@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using Loomwright.Design;
@@ -18,6 +19,7 @@ internal sealed class FullLight
     private static readonly ConditionalWeakTable<Loom, FullLight> Known = [];
 
     private readonly Dictionary<string, double> _light;
+    private readonly ConcurrentDictionary<string, double> _asSpelled = new(StringComparer.Ordinal);
 
     private FullLight(Loom loom)
     {
@@ -48,7 +50,7 @@ internal sealed class FullLight
     /// <summary>Share of its full light; null for what gives none, 0 for a lamp the healthy loom cannot light.</summary>
     public double? Share(SightPlace sight, Picture picture) =>
         sight.Sight is not Sight.Lamp ? null
-        : _light.TryGetValue(sight.Name, out var full) && full > 0 ? Raw(sight, picture) / full
+        : _asSpelled.GetOrAdd(sight.Name, static (name, light) => light.GetValueOrDefault(name), _light) is > 0 and var full ? Raw(sight, picture) / full
         : 0;
 
     private static double Raw(SightPlace sight, Picture picture) =>

@@ -27,6 +27,7 @@ public sealed class Settler
     private readonly Wiring _wiring;
     private readonly Electrics _electrics;
     private readonly Stepping _stepping;
+    private bool _unseen;
 
     /// <param name="wiring">What is settled.</param>
     public Settler(Wiring wiring)
@@ -34,15 +35,24 @@ public sealed class Settler
     {
     }
 
-    internal Settler(Wiring wiring, bool coldStart)
+    internal Settler(Wiring wiring, bool coldStart, Solved? known = null)
     {
         _wiring = wiring;
-        _electrics = new Electrics(wiring);
-        _stepping = new Stepping(wiring, _electrics, coldStart);
+        _electrics = new Electrics(wiring, known);
+        _stepping = new Stepping(wiring, _electrics, coldStart, known);
     }
 
     /// <summary>Settles a state.</summary>
     public Settled Settle(State start) => Settle(start, AsRead);
+
+    /// <summary>Settles a state and keeps no pictures of how it ends.</summary>
+    internal Settled SettleUnseen(State start)
+    {
+        _unseen = true;
+        var settled = Settle(start, AsRead);
+        _unseen = false;
+        return settled;
+    }
 
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
     internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
@@ -102,13 +112,13 @@ public sealed class Settler
 
     private Settled Rest(State state, List<Happening> happenings)
     {
-        var steady = _electrics.Copy();
+        ImmutableArray<Picture> pictures = _unseen ? [] : [_electrics.Copy()];
         if (!Blinks(state))
         {
-            return new Settled(state, Outcome.Settled, [steady], Words(happenings));
+            return new Settled(state, Outcome.Settled, pictures, Words(happenings));
         }
 
-        var perMinute = Rates.Of(_wiring, state, steady, alone => Between(alone) ? _electrics.Copy() : null);
+        ImmutableArray<double?> perMinute = _unseen ? [] : Rates.Of(_wiring, state, pictures[0], alone => Between(alone) ? _electrics.Copy() : null);
         if (!Between(state))
         {
             return new Settled(state, Outcome.Unsolved, [], Words(happenings));
@@ -122,7 +132,7 @@ public sealed class Settler
             outcome = Outcome.SwitchesByItself;
         }
 
-        return new Settled(state, outcome, [steady, _electrics.Copy()], Words(happenings)) { FlashesPerMinute = perMinute };
+        return new Settled(state, outcome, _unseen ? [] : pictures.Add(_electrics.Copy()), Words(happenings)) { FlashesPerMinute = perMinute };
     }
 
     // Solves the state between its flashes; relays are quick enough to follow.

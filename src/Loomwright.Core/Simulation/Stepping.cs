@@ -7,7 +7,7 @@ namespace Loomwright.Simulation;
 /// The one thing that changes next, after a state was solved: cold lamps warm up or pull the supply down; something
 /// trips; a fuse opens; boxes look at their inputs. Nothing of a run is kept here.
 /// </summary>
-internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStart)
+internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStart, Solved? known = null)
 {
     /// <summary>A filament's inrush falls from ten or twelve times to twice its current in 3 to 5 ms (a public application note on lamp driving).</summary>
     public static readonly TimeSpan Inrush = TimeSpan.FromMilliseconds(5);
@@ -17,6 +17,8 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
     private const double WarmsAboveAmps = 0.01;
 
     private readonly bool[] _cold = new bool[wiring.Links.Length];
+    private readonly Func<BoxState, Row<bool>, BoxState>[] _rules =
+        [.. wiring.Boxes.Select(box => new Func<BoxState, Row<bool>, BoxState>((before, inputs) => Step(box, before, inputs)))];
 
     /// <summary>The state after that change; the same state when nothing changes; null when a network found no answer or an input cannot be told.</summary>
     public State? Next(State state, Order order, ImmutableDictionary<InputPlace, bool> readAs, List<Happening> happenings, out InputPlace? undecided)
@@ -162,7 +164,8 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
                     return null;
                 }
 
-                boxes = boxes.With(b, Step(box, before, OneOf(before.Inputs, inputs, order)));
+                var looked = OneOf(before.Inputs, inputs, order);
+                boxes = boxes.With(b, known is null ? _rules[b](before, looked) : known.Step(b, before, looked, _rules[b]));
             }
 
             if (order != Order.Together && boxes != state.Boxes)

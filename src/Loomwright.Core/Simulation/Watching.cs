@@ -20,11 +20,15 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         Controls = [.. wiring.Controls.Select((c, i) => Control(c, settled.State.Positions[i]))],
         Controllers = [.. wiring.Boxes.Select((b, i) => Box(b, settled.State.Boxes[i], settled.Pictures))],
         Relays = [.. wiring.Relays.Select((r, i) => new RelaySeen(r.Part, settled.State.Relays[i])).Where((_, i) => wiring.Relays[i].Facts.Clicks)],
-        Seen = settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select((s, i) => Sight(s, settled.Pictures, settled.FlashesPerMinute.IsEmpty ? null : settled.FlashesPerMinute[i]))],
+        Seen = Seen(settled),
         Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], settled.Pictures))],
         Phases = [.. settled.Pictures.Select((p, i) => Phase(settled, p, i))],
         Events = [.. events],
     };
+
+    /// <summary>What a person sees and hears of what settled.</summary>
+    public ImmutableArray<Seen> Seen(Settled settled) =>
+        settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select((s, i) => Sight(s, settled.Pictures, settled.FlashesPerMinute.IsEmpty ? null : settled.FlashesPerMinute[i]))];
 
     private static ControlSeen Control(Control control, int position)
     {
