@@ -48,6 +48,12 @@ internal static class Views
         await page.Locator(".strip").WaitForAsync();
         yield return Named("try-mistake-in");
 
+        await page.Locator(".strip .act").Last.ClickAsync();
+        await page.Locator("#mistake-words").FillAsync("box B+ B- touch");
+        await page.Locator("details[open] .row").First.ClickAsync();
+        await page.Locator(".event").First.WaitForAsync();
+        yield return Named("try-fuse-blown");
+
         await page.GetByText("Plan", new() { Exact = true }).ClickAsync();
         await page.Locator(".stage").WaitForAsync();
         yield return Named("try-plan");

@@ -54,6 +54,7 @@ public sealed class WebHost : IAsyncDisposable
 
         var app = builder.Build();
         app.UseHostFiltering();
+        app.UseStatusCodePagesWithReExecute("/no-such-page");
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();

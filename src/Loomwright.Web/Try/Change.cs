@@ -41,7 +41,7 @@ public sealed record Change(string Who, string How)
             .GroupBy(l => (l.Now, Was: Says.Light(l.Was!.Symbol)), l => l.Terminal)
             .Select(g => g.Count() == 1
                 ? new Change($"{now.Part} light at {g.First()}", Verb(g.Key.Now, g.Key.Was))
-                : new Change($"{now.Part} lights at {string.Join(", ", g)}", $"are {Noun(g.Key.Now)}, were {Noun(g.Key.Was)}"));
+                : new Change($"{now.Part} lights at {string.Join(", ", g)}", $"are {Says.Being(g.Key.Now)}, were {Says.Being(g.Key.Was)}"));
         return [.. awake, .. lights];
     }
 
@@ -65,12 +65,5 @@ public sealed record Change(string Who, string How)
         was is null || was == now ? [] : [new Change(who, Verb(now, was))];
 
     private static string Verb(string now, string was) =>
-        now is "sounds" or "flashes" ? $"{now}, was {Noun(was)}" : $"is {now}, was {Noun(was)}";
-
-    private static string Noun(string word) => word switch
-    {
-        "sounds" => "sounding",
-        "flashes" => "flashing",
-        _ => word,
-    };
+        now is "sounds" or "flashes" ? $"{now}, was {Says.Being(was)}" : $"is {now}, was {Says.Being(was)}";
 }

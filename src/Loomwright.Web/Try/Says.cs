@@ -23,6 +23,16 @@ internal static class Says
     /// <summary>Whether it goes dark between its flashes.</summary>
     public static bool Flashes(Symbol symbol) => symbol is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;
 
+    /// <summary>The same after "is" or "was": <c>flashing</c> for <c>flashes</c>.</summary>
+    public static string Being(string word) => word switch
+    {
+        "sounds" => "sounding",
+        "turns" => "turning",
+        "works" => "working",
+        "rests" => "at rest",
+        _ => word.Replace("flashes", "flashing", StringComparison.Ordinal),
+    };
+
     public static string Picture(Symbol symbol) => symbol switch
     {
         Symbol.Silent => "horn-silent",
