@@ -14,7 +14,7 @@ internal static class StationSign
         { Controller: not null } => Output(station, view),
         { Sights.IsEmpty: false } => Says.Picture(seen.Symbol),
         { Protectors.IsEmpty: false } => $"fuse-{State(station, view).ToString().ToLowerInvariant()}",
-        { Controls.IsEmpty: false } => Closed(station, view) ? "switch-closed" : "switch-open",
+        _ when station.Through?.Gate is { } gate => Closed(gate, station, view) ? "switch-closed" : "switch-open",
         { Terminals.Length: 1 } => "point",
         _ => "part",
     };
@@ -34,8 +34,12 @@ internal static class StationSign
         };
     }
 
-    private static bool Closed(Station station, Shown view) =>
-        station.Through?.Gate is Gate.ByControl gate
-        && view.Now.Controls.FirstOrDefault(c => Names.Same(c.Control, gate.Control)) is { } control
-        && gate.ClosedIn.Any(p => Names.Same(p, control.Position));
+    private static bool Closed(Gate? gate, Station station, Shown view) => gate switch
+    {
+        Gate.ByControl by => view.Now.Controls.FirstOrDefault(c => Names.Same(c.Control, by.Control)) is { } control && by.ClosedIn.Any(p => Names.Same(p, control.Position)),
+        Gate.ByRelay by => view.Now.Relays.FirstOrDefault(r => Names.Same(r.Part, station.Part.Name))?.PulledIn == by.WhenPulledIn,
+        Gate.ByFlasher => !view.Blinks || view.FlashOn,
+        Gate.Both both => Closed(both.One, station, view) && Closed(both.Other, station, view),
+        _ => true,
+    };
 }

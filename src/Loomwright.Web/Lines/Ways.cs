@@ -40,17 +40,18 @@ internal static class Ways
         var through = parts.SelectMany(p => p.Model.Elements
             .Where(e => Passes(p.Model, e))
             .SelectMany(e => Both(new(p.Part.Name, e.From), new(p.Part.Name, e.To), null, e)));
-        return along.Concat(through).ToLookup(s => s.From, s => s.Step);
+        var sitting = parts.SelectMany(p => p.Model.Joints.Where(j => loom.Part(j.Part) is not null).SelectMany(j => Both(new(p.Part.Name, j.Terminal), new(j.Part, ""), null, null)));
+        return along.Concat(through).Concat(sitting).ToLookup(s => s.From, s => s.Step);
 
         static IEnumerable<(TerminalRef From, Step Step)> Both(TerminalRef a, TerminalRef b, Wire? wire, Element? element) =>
             [(a, new Step(b, wire, element)), (b, new Step(a, wire, element))];
     }
 
-    // A contact, an output or a fuse passes current on; a load, a pull-up or the supply itself is no way to somewhere else.
+    // A contact, an output or a fuse passes current on; a load, a coil, a pull-up or the supply itself is no way to somewhere else.
     private static bool Passes(Model model, Element element) =>
-        element.Gate is Gate.ByControl or Gate.ByOutput
+        element.Gate is not null and not Gate.WhileAwake
         || model.Protectors.Any(p => p.Element == element.Name)
-        || (model.Sights.IsEmpty && model.Controller is null && model.Supply is null);
+        || (model.Sights.IsEmpty && model.Controller is null && model.Supply is null && model.Relays.IsEmpty);
 
     private static List<Step>? Shortest(ILookup<TerminalRef, Step> steps, TerminalRef start, TerminalRef goal)
     {
@@ -81,11 +82,11 @@ internal static class Ways
     private static LoadLine Fold(string sight, TerminalRef plus, List<Step> way, Dictionary<string, (Part Part, Model Model)> parts)
     {
         var stations = ImmutableArray.CreateBuilder<Station>();
-        var wires = ImmutableArray.CreateBuilder<Wire>();
+        var wires = ImmutableArray.CreateBuilder<Wire?>();
         stations.Add(At(plus));
         foreach (var step in way)
         {
-            if (step.Wire is not null)
+            if (!Names.Same(step.To.Part, stations[^1].Part.Name) || step.Wire is not null)
             {
                 wires.Add(step.Wire);
                 stations.Add(At(step.To));

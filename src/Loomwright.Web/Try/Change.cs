@@ -16,6 +16,7 @@ public sealed record Change(string Who, string How)
     [
         .. Sights(view),
         .. view.Now.Fuses.SelectMany(f => Differs(f.Part, Says.Word(f.State), view.Before(f) is { } was ? Says.Word(was.State) : null)),
+        .. view.Now.Relays.SelectMany(r => Differs(r.Part, Says.Word(r), view.Before(r) is { } was ? Says.Word(was) : null)),
         .. view.Now.Controllers.SelectMany(box => Box(box, view.Before(box))),
         .. Wires(view),
         .. Events(view),
@@ -65,5 +66,5 @@ public sealed record Change(string Who, string How)
         was is null || was == now ? [] : [new Change(who, Verb(now, was))];
 
     private static string Verb(string now, string was) =>
-        now is "sounds" or "flashes" ? $"{now}, was {Says.Being(was)}" : $"is {now}, was {Says.Being(was)}";
+        now is "sounds" or "turns" or "works" || now.StartsWith("flashes", StringComparison.Ordinal) ? $"{now}, was {Says.Being(was)}" : $"is {Says.Being(now)}, was {Says.Being(was)}";
 }

@@ -59,6 +59,8 @@ internal static class Says
         _ => "light-on",
     };
 
+    public static string Word(RelaySeen relay) => relay.PulledIn ? "pulled in" : "at rest";
+
     public static string Word(FuseState state) => state switch
     {
         FuseState.Whole => "whole",

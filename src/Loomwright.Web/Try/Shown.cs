@@ -37,6 +37,9 @@ public sealed record Shown(Loom Loom, Loom Built, Frame Now, Frame? Healthy, boo
     /// <summary>The same fuse in the healthy bike, or null.</summary>
     public FuseSeen? Before(FuseSeen fuse) => Healthy?.Fuses.FirstOrDefault(f => Names.Same(f.Part, fuse.Part));
 
+    /// <summary>The same relay in the healthy bike, or null.</summary>
+    public RelaySeen? Before(RelaySeen relay) => Healthy?.Relays.FirstOrDefault(r => Names.Same(r.Part, relay.Part));
+
     /// <summary>The same box in the healthy bike, or null.</summary>
     public ControllerSeen? Before(ControllerSeen box) => Healthy?.Controllers.FirstOrDefault(c => Names.Same(c.Part, box.Part));
 
