@@ -6,7 +6,7 @@ namespace Loomwright.Bench;
 /// How far a hand meter on a healthy bench may stray from what is computed: meter, supply, wire lengths as cut, clips.
 /// The shares are judgement, no source.
 /// </summary>
-public static class Bands
+internal static class Bands
 {
     /// <summary>Above this a hand meter shows no reading.</summary>
     public const double NoReadingOhms = 2e6;

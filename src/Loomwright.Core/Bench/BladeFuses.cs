@@ -5,7 +5,7 @@ using Loomwright.Quantities;
 namespace Loomwright.Bench;
 
 /// <summary>The blade fuses a shop sells: ratings and body colours of ISO 8820-3.</summary>
-public static class BladeFuses
+internal static class BladeFuses
 {
     /// <summary>First power: the fuse stands this many times what the stage draws (common practice: a fuse carries 0.7 to 0.8 of its rating for long).</summary>
     public const double Margin = 1.25;

@@ -6,7 +6,7 @@ namespace Loomwright.Expressions;
 /// Follows conditions through time. Presses are what the step before did not see and this one does, so one step is one
 /// look at the inputs: call <see cref="Step"/> once for every time the network was solved. docs/expressions.md says what each form does.
 /// </summary>
-public sealed class Evaluator
+internal sealed class Evaluator
 {
     private readonly ImmutableArray<Expression> _roots;
     private readonly ImmutableArray<CellUse> _uses;

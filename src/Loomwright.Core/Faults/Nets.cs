@@ -50,7 +50,7 @@ internal sealed class Nets
 }
 
 /// <summary>A stud's own leads: those of its wires whose other end wires alone join to the reference without passing the stud.</summary>
-public static class GroundLeads
+internal static class GroundLeads
 {
     /// <summary>Their names in file order; empty when the part is not a point with such a lead.</summary>
     public static ImmutableArray<string> Of(Wiring wiring, string ground)

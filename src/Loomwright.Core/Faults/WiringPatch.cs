@@ -7,7 +7,7 @@ using Loomwright.Text;
 namespace Loomwright.Faults;
 
 /// <summary>The same faults as edits of links that are already compiled: the law is that both ways give one circuit.</summary>
-public static class WiringPatch
+internal static class WiringPatch
 {
     /// <summary>The wiring with that fault in it; places and nodes stay as they are.</summary>
     public static Wiring With(this Wiring wiring, Fault fault) => fault switch

@@ -9,7 +9,7 @@ namespace Loomwright.ProjectFile;
 /// The JSON Schema (draft 2020-12) of a design, made from what the grammar and the kinds declare, for editors that complete and
 /// check while one types. It knows shapes and words; whether a terminal exists only the reader can tell.
 /// </summary>
-public static class DesignSchema
+internal static class DesignSchema
 {
     private const string NamePattern = @"^[\p{L}\p{N}\p{M} /()+'-]{1,80}$";
 

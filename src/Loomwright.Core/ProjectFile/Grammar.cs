@@ -5,7 +5,7 @@ using Loomwright.Quantities;
 namespace Loomwright.ProjectFile;
 
 /// <summary>What may stand in a design file outside the kinds' own settings. The reader reads by it and the published schema is made from it.</summary>
-public static class Grammar
+internal static class Grammar
 {
     /// <summary>The version this program reads and writes.</summary>
     public const string Version = "1";

@@ -259,7 +259,7 @@ internal sealed class Electrics
 }
 
 /// <summary>One solved electrical picture: potentials by node, currents and mean square voltages by link.</summary>
-public sealed record Picture(double[] Volts, double[] Amps, double[] SquareVolts, double ResidualAmps)
+internal sealed record Picture(double[] Volts, double[] Amps, double[] SquareVolts, double ResidualAmps)
 {
     /// <summary>Voltage across a link, from → to, as a meter shows it.</summary>
     public double Across(Link link) => Volts[link.From] - Volts[link.To];

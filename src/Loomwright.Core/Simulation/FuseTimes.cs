@@ -5,7 +5,7 @@ namespace Loomwright.Simulation;
 /// time its standard allows, ISO 8820-3 type C and F. 160 % and 200 % are read from a public extract of it; 135 %,
 /// 350 % and 600 % are from memory. Used to say which of two fuses opens first, never to promise a time.
 /// </summary>
-public static class FuseTimes
+internal static class FuseTimes
 {
     /// <summary>Share of the rating from which a fuse opens; from its rating up to here it is overloaded.</summary>
     public const double OpensAt = 1.35;

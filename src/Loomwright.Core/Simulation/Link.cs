@@ -9,7 +9,7 @@ namespace Loomwright.Simulation;
 /// <param name="From">Node of its first end.</param>
 /// <param name="To">Node of its other end.</param>
 /// <param name="Curve">Its current at a voltage while it conducts, warm.</param>
-public sealed record Link(string Owner, string Name, int From, int To, Curve Curve)
+internal sealed record Link(string Owner, string Name, int From, int To, Curve Curve)
 {
     /// <summary>Whether it is a wire of the loom.</summary>
     public bool IsWire { get; init; }
@@ -31,7 +31,7 @@ public sealed record Link(string Owner, string Name, int From, int To, Curve Cur
 }
 
 /// <summary>What decides whether a link conducts: a <see cref="Gate"/> with its names found.</summary>
-public abstract record Switching
+internal abstract record Switching
 {
     private Switching()
     {

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Loomwright.Simulation;
 
 /// <summary>A row of values that is itself a value: equal when every place is.</summary>
-public readonly struct Row<T>(ImmutableArray<T> items) : IEquatable<Row<T>>
+internal readonly struct Row<T>(ImmutableArray<T> items) : IEquatable<Row<T>>
     where T : IEquatable<T>
 {
     private readonly ImmutableArray<T> _items = items;
@@ -38,7 +38,7 @@ public readonly struct Row<T>(ImmutableArray<T> items) : IEquatable<Row<T>>
 }
 
 /// <summary>Makes rows.</summary>
-public static class Row
+internal static class Row
 {
     /// <summary>The same value in every place.</summary>
     public static Row<T> Of<T>(int length, T value)

@@ -7,7 +7,7 @@ namespace Loomwright.Simulation;
 /// <param name="Outcome">How.</param>
 /// <param name="Pictures">The electrical picture there; a second one between the flashes of what blinks. Where it never rests: with the most and with the least switched on. Empty when the network found no answer.</param>
 /// <param name="Events">What happened on the way, in words.</param>
-public sealed record Settled(State State, Outcome Outcome, ImmutableArray<Picture> Pictures, ImmutableArray<string> Events)
+internal sealed record Settled(State State, Outcome Outcome, ImmutableArray<Picture> Pictures, ImmutableArray<string> Events)
 {
     /// <summary>How often what is seen (by its place in the wiring) goes on and off in a minute; null for what does not. Empty when nothing blinks.</summary>
     public ImmutableArray<double?> FlashesPerMinute { get; init; } = [];
@@ -17,7 +17,7 @@ public sealed record Settled(State State, Outcome Outcome, ImmutableArray<Pictur
 /// Settles states of one wiring: solve; trips; the one protector that opens soonest; relays; inputs and outputs; until
 /// nothing changes. The answer depends on the state alone. Not for two threads at once.
 /// </summary>
-public sealed class Settler
+internal sealed class Settler
 {
     private const int MostRounds = 2000;
     private const int MostUndecided = 4;

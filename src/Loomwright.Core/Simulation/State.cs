@@ -12,7 +12,7 @@ namespace Loomwright.Simulation;
 /// <param name="Warm">Each of <see cref="Wiring.Colds"/>: it already carries current and is through its inrush.</param>
 /// <param name="Relays">Each relay: pulled in. Between the flashes of what blinks a relay may stand otherwise.</param>
 /// <param name="Flashers">Each flasher: it has enough load to go on and off; its contact stays closed while not.</param>
-public sealed record State(Row<int> Positions, Row<BoxState> Boxes, Row<bool> Blown, Row<bool> Warm, Row<bool> Relays, Row<bool> Flashers);
+internal sealed record State(Row<int> Positions, Row<BoxState> Boxes, Row<bool> Blown, Row<bool> Warm, Row<bool> Relays, Row<bool> Flashers);
 
 /// <summary>What a load controller holds at one moment.</summary>
 /// <param name="Alive">It has enough supply to run.</param>
@@ -21,7 +21,7 @@ public sealed record State(Row<int> Positions, Row<BoxState> Boxes, Row<bool> Bl
 /// <param name="Inputs">Each input as it is read; all false while not alive.</param>
 /// <param name="Commands">What its rules ask of each output; off while asleep.</param>
 /// <param name="Tripped">Each output that has switched itself off.</param>
-public sealed record BoxState(bool Alive, bool Awake, Memory Memory, Row<bool> Inputs, Row<Level> Commands, Row<bool> Tripped)
+internal sealed record BoxState(bool Alive, bool Awake, Memory Memory, Row<bool> Inputs, Row<Level> Commands, Row<bool> Tripped)
 {
     /// <summary>Without supply, or just given it: nothing read, nothing remembered, nothing on.</summary>
     public static BoxState Lifeless(int inputs, int outputs) =>

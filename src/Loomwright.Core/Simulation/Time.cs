@@ -3,7 +3,7 @@ using Loomwright.Expressions;
 namespace Loomwright.Simulation;
 
 /// <summary>What a hand and the clock do to a state.</summary>
-public static class Time
+internal static class Time
 {
     /// <summary>A bound on run-outs in one wait: rules that start each other anew could go on for ever.</summary>
     private const int MostRunOuts = 10_000;

@@ -11,7 +11,7 @@ namespace Loomwright.Simulation;
 /// A loom with its names turned into numbers: nodes, links between them, controls, boxes, fuses, and what is seen.
 /// Node 0 is the minus terminal of the battery, or of the bench supply when it alone feeds the stage.
 /// </summary>
-public sealed record Wiring
+internal sealed record Wiring
 {
     /// <summary>Every terminal in file order, then every wire end that sits on no terminal of a part.</summary>
     public required ImmutableArray<Point> Points { get; init; }
@@ -94,22 +94,22 @@ public sealed record Wiring
 }
 
 /// <summary>A part and its model.</summary>
-public sealed record PartPlace(string Name, Model Model);
+internal sealed record PartPlace(string Name, Model Model);
 
 /// <summary>A terminal and its node.</summary>
 public readonly record struct Point(TerminalRef Terminal, int Node);
 
 /// <summary>A fuse: its part, its link, what is printed on it.</summary>
-public sealed record FusePlace(string Part, int Link, double RatingAmps);
+internal sealed record FusePlace(string Part, int Link, double RatingAmps);
 
 /// <summary>A relay: its part, the links that are its windings, and when it moves.</summary>
-public sealed record RelayPlace(string Part, ImmutableArray<int> Coils, Relay Facts);
+internal sealed record RelayPlace(string Part, ImmutableArray<int> Coils, Relay Facts);
 
 /// <summary>A flasher: its part, the link that is its contact, and how it goes.</summary>
-public sealed record FlasherPlace(string Part, int Link, Flasher Facts);
+internal sealed record FlasherPlace(string Part, int Link, Flasher Facts);
 
 /// <summary>Something to see or hear: its name, its part, the link it comes from.</summary>
-public sealed record SightPlace(string Name, string Part, int Link, Sight Sight);
+internal sealed record SightPlace(string Name, string Part, int Link, Sight Sight);
 
 /// <summary>A load controller with its names turned into numbers.</summary>
 /// <param name="Part">The owner's name.</param>
@@ -122,7 +122,7 @@ public sealed record SightPlace(string Name, string Part, int Link, Sight Sight)
 /// <param name="Lights">Each status light: the place of its input or output, or −1, and its node.</param>
 /// <param name="Rules">Its awake condition first, then each output's.</param>
 /// <param name="InputOf">Place of each input a rule names.</param>
-public sealed record Box(
+internal sealed record Box(
     string Part,
     Controller Facts,
     int SupplyNode,
@@ -139,4 +139,4 @@ public sealed record Box(
 }
 
 /// <summary>A status light: where it sits and what it follows.</summary>
-public readonly record struct LightPlace(string Terminal, LightMeans Means, int Place, int Node);
+internal readonly record struct LightPlace(string Terminal, LightMeans Means, int Place, int Node);

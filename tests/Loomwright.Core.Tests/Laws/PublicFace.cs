@@ -1,12 +1,17 @@
 using System.Reflection;
 using System.Xml.Linq;
 using Loomwright.Design;
+using PublicApiGenerator;
 
 namespace Loomwright.Tests.Laws;
 
 public class PublicFace
 {
     private static readonly Assembly Core = typeof(Loom).Assembly;
+
+    [Fact]
+    public void The_public_surface_is_the_accepted_one() =>
+        Golden.Check("public-surface.txt", Core.GeneratePublicApi(new ApiGeneratorOptions { IncludeAssemblyAttributes = false }) + "\n");
 
     [Fact]
     public void Every_public_type_says_what_it_is()

@@ -2,7 +2,7 @@ namespace Loomwright.Tests.ProjectFile;
 
 public sealed class CorpusTests
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private static readonly string Folder = Path.Combine(Pages.Root(), "tests/Loomwright.Core.Tests/ProjectFile/corpus");
 

@@ -17,7 +17,7 @@ public sealed class TypedTests
     [InlineData("0.5 mm2", Unit.SquareMillimetre, 0.5)]
     [InlineData("0,5 mm²", Unit.SquareMillimetre, 0.5)]
     [InlineData("12 cm", Unit.Metre, 0.12)]
-    [InlineData("1,1 m", Unit.Metre, 1.1)]
+    [InlineData("1,1m", Unit.Metre, 1.1)]
     [InlineData("200 ms", Unit.Second, 0.2)]
     [InlineData("45 s", Unit.Second, 45)]
     [InlineData("2 min", Unit.Second, 120)]

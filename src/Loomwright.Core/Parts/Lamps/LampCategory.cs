@@ -11,7 +11,7 @@ namespace Loomwright.Parts;
 /// <param name="RatedWatts">Printed on it.</param>
 /// <param name="TestVolts">Where it is tested.</param>
 /// <param name="MostWatts">Most it may take at the test voltage.</param>
-public sealed record LampCategory(string Name, double RatedWatts, double TestVolts, double MostWatts)
+internal sealed record LampCategory(string Name, double RatedWatts, double TestVolts, double MostWatts)
 {
     // P ∝ V^1.55, from I ∝ V^0.55 (encyclopaedia article on incandescent lamps).
     private const double PowerExponent = 1.55;

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Loomwright.Parts;
 
 /// <summary>Voltage of a rested 12 V battery against its charge.</summary>
-public static class OpenCircuit
+internal static class OpenCircuit
 {
     // Flooded lead-acid, 26.7 °C: 5 % table of a public battery guide.
     private static readonly ImmutableArray<(double Charge, double Volts)> LeadAcid =

@@ -8,7 +8,7 @@ namespace Loomwright.ProjectFile;
 /// Makes edits by replacing stretches of the owner's text; comments, order, blank lines and line ends stay. What it wrote is
 /// read back and compared with the tree meant before anything is given out.
 /// </summary>
-public static class Editor
+internal static class Editor
 {
     /// <summary>Makes all edits or none. Paths are of the tree before; at most one edit may add to or take from any one list.</summary>
     public static EditOutcome Apply(Tree tree, params IReadOnlyList<Edit> edits)
