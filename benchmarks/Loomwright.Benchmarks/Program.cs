@@ -25,7 +25,7 @@ foreach (var each in Cases.All)
 
 Console.Error.WriteLine("same answers on all circuits; measuring");
 var config = ManualConfig.CreateEmpty()
-    .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance))
+    .AddJob(Job.ShortRun.WithIterationTime(Perfolizer.Horology.TimeInterval.FromMilliseconds(100)).WithToolchain(InProcessEmitToolchain.Instance))
     .AddColumnProvider(DefaultColumnProviders.Instance)
     .AddLogger(NullLogger.Instance)
     .WithOption(ConfigOptions.DisableOptimizationsValidator, true);
