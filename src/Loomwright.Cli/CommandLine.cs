@@ -19,9 +19,9 @@ public static class CommandLine
                 return screen.WrongUsage(message);
             }
 
-            // A long answer is left where it is when it is no longer wanted; a page is closed in order.
+            // A long answer is left where it is when it is no longer wanted; a page is closed in order, a walk tells how far it came.
             var answer = Task.Run(() => App(screen).RunAsync(words, stop), stop);
-            return await (words[0] == ServeVerb.Name ? answer : answer.WaitAsync(stop));
+            return await (words[0] is ServeVerb.Name or WalkVerb.Name ? answer : answer.WaitAsync(stop));
         }
         catch (CommandAppException e)
         {
@@ -49,7 +49,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, ExplainVerb.Name, ServeVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, WalkVerb.Name, ExplainVerb.Name, ServeVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -67,6 +67,7 @@ public static class CommandLine
             TryVerb.AddTo(config);
             ListVerb.AddTo(config);
             PlanVerb.AddTo(config);
+            WalkVerb.AddTo(config);
             ExplainVerb.AddTo(config);
             ServeVerb.AddTo(config);
         });
@@ -100,7 +101,7 @@ public static class CommandLine
 
     private static readonly HashSet<string> OptionsWithValue =
     [
-        .. new[] { typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(ServeVerb.Settings) }
+        .. new[] { typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(WalkVerb.Settings), typeof(ServeVerb.Settings) }
             .SelectMany(settings => settings.GetProperties())
             .SelectMany(property => property.GetCustomAttributes<CommandOptionAttribute>())
             .Where(option => option.ValueName is not null)

@@ -9,7 +9,8 @@ namespace Loomwright.Answers;
 /// <summary>What every machine-readable answer begins with. Keys are in snake case; a number is a number or null.</summary>
 /// <param name="verb">The verb that answers; names the schema.</param>
 /// <param name="design">The file it answers from, or null when none was needed.</param>
-public abstract class Answer(string verb, OpenedDesign? design)
+/// <param name="whole">False when the answer leaves something out.</param>
+public abstract class Answer(string verb, OpenedDesign? design, bool whole = true)
 {
     [JsonPropertyOrder(-7)]
     [Description("Names the schema this answer obeys: loomwright/VERB/VERSION.")]
@@ -37,7 +38,7 @@ public abstract class Answer(string verb, OpenedDesign? design)
 
     [JsonPropertyOrder(-1)]
     [Description("False when part of the file could not be read: the answer is from the rest.")]
-    public bool Complete { get; } = design?.Bike.IsComplete ?? true;
+    public bool Complete { get; } = whole && (design?.Bike.IsComplete ?? true);
 
     private static readonly JsonSerializerOptions Readable = new()
     {

@@ -1,4 +1,5 @@
 using Loomwright.Simulation;
+using Loomwright.Walk;
 
 namespace Loomwright.Output;
 
@@ -56,6 +57,21 @@ internal static class Says
         Outcome.Race => "depends on which of two things is faster",
         Outcome.UndefinedInput => "an input is neither on nor off; either reading ends differently",
         Outcome.Unsolved => "no answer was found for the volts and amps",
+    };
+
+    /// <summary>What is not as promised.</summary>
+    public static string Word(SurpriseKind kind) => kind switch
+    {
+        SurpriseKind.ShowsNothing => "works and shows nothing",
+        SurpriseKind.Dimmed => "works and is dim",
+        SurpriseKind.NotAskedFor => "shows without being asked",
+        SurpriseKind.ShowsOtherwise => "works and shows otherwise than promised",
+        SurpriseKind.FuseBlows => "blows",
+        SurpriseKind.OutputTrips => "trips",
+        SurpriseKind.SwitchesByItself => "switches on and off by itself",
+        SurpriseKind.Race => "depends on which of two things is faster",
+        SurpriseKind.UndefinedInput => "an input is neither on nor off",
+        SurpriseKind.Unsolved => "no answer was found for the volts and amps",
     };
 
     /// <summary>A lamp's name without its dot: <c>rear cluster stop</c>.</summary>

@@ -18,7 +18,7 @@ public abstract record Expression
         Not e => [e.Term],
         And e => [e.Left, e.Right],
         Or e => [e.Left, e.Right],
-        Latching e => [e.Term],
+        Latching e => [e.Term, .. e.Until],
         Pressed e => [e.Term],
         AtPress e => [e.Term],
         Blinking e => [e.Term],
@@ -35,7 +35,6 @@ public abstract record Expression
         {
             Named e => [e.Name],
             Is e => [e.Control],
-            Latching e => e.Until,
             _ => ImmutableArray<string>.Empty,
         };
         return Inner.SelectMany(e => e.NamesUsed()).Concat(own);
@@ -62,8 +61,9 @@ public abstract record Expression
     /// <summary>True at all times.</summary>
     public sealed record Always : Expression;
 
-    /// <summary>Set at the press of the term; ended by the press of an <c>until</c> name or after the time. The same press both sets and ends: it toggles.</summary>
-    public sealed record Latching(Expression Term, ImmutableArray<string> Until, TimeSpan? After) : Expression
+    /// <summary>Set at the press of the term; ended by the press of any of <paramref name="Until"/> or after the time. The same press both sets and ends: it toggles.</summary>
+    /// <param name="Until">Each a <see cref="Named"/> or an <see cref="Is"/>.</param>
+    public sealed record Latching(Expression Term, ImmutableArray<Expression> Until, TimeSpan? After) : Expression
     {
         public bool Equals(Latching? other) => other is not null && Term == other.Term && Until.SequenceEqual(other.Until) && After == other.After;
 

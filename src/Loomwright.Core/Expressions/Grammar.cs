@@ -116,7 +116,7 @@ internal sealed class Grammar(Scanner text, Vocabulary names, Func<string, IRead
     {
         if (names.Take(text) is { } name)
         {
-            return text.Take("is") ? Position(name) : new Expression.Named(name);
+            return NamedOrIs(name);
         }
 
         return text.Take("(") ? Closed(Alternative())
@@ -127,6 +127,8 @@ internal sealed class Grammar(Scanner text, Vocabulary names, Func<string, IRead
             : text.Take("pressed") ? Pressed()
             : Unknown();
     }
+
+    private Expression NamedOrIs(string name) => text.Take("is") ? Position(name) : new Expression.Named(name);
 
     private Expression Position(string control)
     {
@@ -163,13 +165,13 @@ internal sealed class Grammar(Scanner text, Vocabulary names, Func<string, IRead
             return Fail("a latching condition does not say what ends it", "write ; until and a name or a time, as in latching(left; until left, 45 s)");
         }
 
-        var until = ImmutableArray.CreateBuilder<string>();
+        var until = ImmutableArray.CreateBuilder<Expression>();
         TimeSpan? after = null;
         while (Problem is null)
         {
             if (names.Take(text) is { } name)
             {
-                until.Add(name);
+                until.Add(NamedOrIs(name));
             }
             else if (after is null && SeesNumber())
             {

@@ -41,7 +41,7 @@ internal sealed class Pass(Memory before, int cellCount, Func<string, bool> acti
         var ended = false;
         for (var i = 0; i < e.Until.Length; i++)
         {
-            ended |= Press(own + 1 + i, active(e.Until[i]));
+            ended |= Press(own + 1 + i, LevelOf(e.Until[i]).On);
         }
 
         var (set, left) = Held(own);

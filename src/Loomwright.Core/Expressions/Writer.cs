@@ -36,7 +36,7 @@ internal static class Writer
         return binds < within ? $"({text})" : text;
     }
 
-    private static IEnumerable<string> Enders(Expression.Latching e) => e.After is { } after ? e.Until.Append(Seconds(after)) : e.Until;
+    private static IEnumerable<string> Enders(Expression.Latching e) => e.After is { } after ? e.Until.Select(u => Write(u)).Append(Seconds(after)) : e.Until.Select(u => Write(u));
 
     private static string Seconds(TimeSpan time) =>
         string.Create(CultureInfo.InvariantCulture, $"{(decimal)time.Ticks / TimeSpan.TicksPerSecond:0.#######} s");

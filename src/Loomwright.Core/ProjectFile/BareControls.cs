@@ -14,7 +14,7 @@ internal static class BareControls
         Expression.Not not => In(not.Term),
         Expression.And both => In(both.Left).Concat(In(both.Right)),
         Expression.Or either => In(either.Left).Concat(In(either.Right)),
-        Expression.Latching latching => In(latching.Term).Concat(latching.Until),
+        Expression.Latching latching => In(latching.Term).Concat(latching.Until.SelectMany(In)),
         Expression.Pressed pressed => In(pressed.Term),
         Expression.AtPress press => In(press.Term),
         Expression.Blinking blinking => In(blinking.Term),

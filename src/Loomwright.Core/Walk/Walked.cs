@@ -43,7 +43,7 @@ public sealed record Walked
         WalkEnd.Limit => Partly("the walk grew too large"),
         WalkEnd.FirstSurprise => Partly("the walk ended at the first surprise"),
         _ => Partly("the walk was stopped"),
-    }) + " Computed from the file; your bike was not measured.";
+    }) + (Surprises.Any(s => s.Kind >= SurpriseKind.FuseBlows) ? " From where a fuse blew, an output tripped or nothing came to rest it did not go on." : "") + " Computed from the file; your bike was not measured.";
 
     private string Partly(string why) => FormattableString.Invariant(
         $"Not every position was walked, {why}: everything up to {Depth} operations from rest, {States} states. What lies beyond was not looked at.");

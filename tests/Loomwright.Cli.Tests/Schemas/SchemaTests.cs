@@ -16,6 +16,7 @@ public sealed class SchemaTests
         ["list-faults"] = (typeof(FaultsAnswer), ["list", "faults", Called.Bench]),
         ["list-kinds"] = (typeof(KindsAnswer), ["list", "kinds"]),
         ["explain"] = (typeof(ExplainAnswer), ["explain", "unfused-feed"]),
+        ["walk"] = (typeof(WalkAnswer), ["walk", Called.Bench]),
         ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };
 

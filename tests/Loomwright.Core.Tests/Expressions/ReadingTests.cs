@@ -115,7 +115,7 @@ public sealed class ReadingTests
             inner.Select(e => (Expression)new Expression.Not(e)),
             Gen.Select(inner, inner).Select((a, b) => (Expression)new Expression.And(a, b)),
             Gen.Select(inner, inner).Select((a, b) => (Expression)new Expression.Or(a, b)),
-            Gen.Select(inner, name.Array[1, 3], Gen.OneOf(time.Select(t => (TimeSpan?)t), Gen.Const((TimeSpan?)null))).Select((e, until, after) => (Expression)new Expression.Latching(e, [.. until], after)),
+            Gen.Select(inner, name.Array[1, 3], Gen.OneOf(time.Select(t => (TimeSpan?)t), Gen.Const((TimeSpan?)null))).Select((e, until, after) => (Expression)new Expression.Latching(e, [.. until.Select(u => (Expression)new Expression.Named(u))], after)),
             Gen.Select(inner, time).Select((e, t) => (Expression)new Expression.Latching(e, [], t)),
             Gen.Select(inner, time).Select((e, t) => (Expression)new Expression.Pressed(e, t)),
             inner.Select(e => (Expression)new Expression.AtPress(e)),
