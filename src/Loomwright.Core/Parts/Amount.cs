@@ -23,6 +23,8 @@ internal sealed record Amount(string Key, string Meaning, Unit Unit, double Leas
         Unit.Amp when value < 0.001 => Plain(value * 1e6, "µA"),
         Unit.Amp when value < 1 => Plain(value * 1000, "mA"),
         Unit.Amp => Plain(value, "A"),
+        Unit.Watt => Plain(value, "W"),
+        Unit.Metre => Plain(value * 1000, "mm"),
         Unit.Ohm => new Resistance(value).ToString(),
         Unit.Second => Plain(value * 1000, "ms"),
         Unit.AmpHour => Plain(value, "Ah"),

@@ -144,10 +144,17 @@ public enum LightLaw
     Led,
 }
 
-/// <summary>A fuse element: opens for good.</summary>
+/// <summary>A fuse element: opens for good, unless it is a breaker's.</summary>
 /// <param name="Element">The element it is.</param>
 /// <param name="RatingAmps">Printed rating.</param>
-public sealed record Protector(string Element, double RatingAmps);
+public sealed record Protector(string Element, double RatingAmps)
+{
+    /// <summary>The control that closes it again when pressed, or null.</summary>
+    public string? ClosesBy { get; init; }
+
+    /// <summary>It opens and closes as a flasher does; nothing opens it for good.</summary>
+    public bool ClosesByItself { get; init; }
+}
 
 /// <summary>A coil, or two on one core, that moves contacts.</summary>
 /// <param name="Name">Unique inside the part.</param>

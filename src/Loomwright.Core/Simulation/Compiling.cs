@@ -202,7 +202,12 @@ internal sealed class Compiling
         {
             if (Names.Same(fuse.Element, element.Name))
             {
-                _fuses.Add(new FusePlace(part.Name, link, fuse.RatingAmps));
+                var button = fuse.ClosesBy is { } name ? _controls.ToList().FindIndex(c => Names.Same(c.Name, name)) : -1;
+                _fuses.Add(new FusePlace(part.Name, link, fuse.RatingAmps)
+                {
+                    Button = button >= 0 ? (button, _controls[button].Positions.Length - 1) : null,
+                    Cycle = fuse.ClosesByItself ? _flashers.Count : null,
+                });
                 return _fuses.Count - 1;
             }
         }

@@ -10,7 +10,7 @@ internal abstract record Happening
     {
     }
 
-    public sealed record FuseOpened(string Part, double Amps, double RatingAmps) : Happening;
+    public sealed record FuseOpened(string Part, bool IsBreaker, double Amps, double RatingAmps) : Happening;
 
     public sealed record OutputTripped(string Box, string Terminal, string Output, double Amps, double LimitAmps) : Happening;
 
@@ -35,6 +35,7 @@ internal abstract record Happening
     /// <summary>In words.</summary>
     public sealed override string ToString() => this switch
     {
+        FuseOpened { IsBreaker: true } e => $"{e.Part} opened: {new Current(e.Amps)} through a {new Current(e.RatingAmps)} breaker",
         FuseOpened e => $"{e.Part} blew: {new Current(e.Amps)} through a {new Current(e.RatingAmps)} fuse",
         OutputTripped e => $"{e.Box} switched {e.Terminal} ({e.Output}) off: {new Current(e.Amps)}, more than its {new Current(e.LimitAmps)}",
         TotalTripped e => $"{e.Box} switched everything off: {new Current(e.Amps)} together, more than its {new Current(e.LimitAmps)}",

@@ -55,7 +55,7 @@ internal static class Protection
         (double Seconds, int Fuse)? soonest = null;
         for (var f = 0; f < wiring.Fuses.Length; f++)
         {
-            if (!state.Blown[f]
+            if (!state.Blown[f] && wiring.Fuses[f].Cycle is null
                 && FuseTimes.Seconds(Math.Abs(amps[wiring.Fuses[f].Link]) / wiring.Fuses[f].RatingAmps) is { } seconds
                 && seconds <= within.TotalSeconds
                 && (soonest is null || seconds < soonest.Value.Seconds))
@@ -70,7 +70,7 @@ internal static class Protection
         }
 
         var fuse = wiring.Fuses[blown.Fuse];
-        happenings.Add(new Happening.FuseOpened(fuse.Part, Math.Abs(amps[fuse.Link]), fuse.RatingAmps));
+        happenings.Add(new Happening.FuseOpened(fuse.Part, fuse.Button is not null, Math.Abs(amps[fuse.Link]), fuse.RatingAmps));
         return state with { Blown = state.Blown.With(blown.Fuse, true) };
     }
 

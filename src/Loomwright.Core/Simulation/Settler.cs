@@ -43,7 +43,21 @@ internal sealed class Settler
     }
 
     /// <summary>Settles a state.</summary>
-    public Settled Settle(State start) => Settle(start, AsRead);
+    public Settled Settle(State start) => Settle(PressedIn(start), AsRead);
+
+    // A breaker's button closes it once; what is still too much opens it again although the button is held.
+    private State PressedIn(State state)
+    {
+        for (var f = 0; f < _wiring.Fuses.Length; f++)
+        {
+            if (_wiring.Fuses[f].Button is { } button && state.Positions[button.Control] == button.Pressed)
+            {
+                state = state with { Blown = state.Blown.With(f, false) };
+            }
+        }
+
+        return state;
+    }
 
     /// <summary>Settles a state and keeps no pictures of how it ends.</summary>
     internal Settled SettleUnseen(State start)

@@ -21,7 +21,7 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         Controllers = [.. wiring.Boxes.Select((b, i) => Box(b, settled.State.Boxes[i], settled.Pictures))],
         Relays = [.. wiring.Relays.Select((r, i) => new RelaySeen(r.Part, settled.State.Relays[i])).Where((_, i) => wiring.Relays[i].Facts.Clicks)],
         Seen = Seen(settled),
-        Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], settled.Pictures))],
+        Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], f.Cycle is { } c && settled.State.Flashers[c], settled.Pictures))],
         Phases = [.. settled.Pictures.Select((p, i) => Phase(settled, p, i))],
         Events = [.. events],
     };
@@ -95,10 +95,10 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
     private double? Share(SightPlace sight, Picture picture) =>
         sight.Sight is Sight.Lamp && wiring.Links[sight.Link].Curve == Ohms.OpenContact ? 0 : fullLight.Share(sight, picture);
 
-    private static FuseSeen Fuse(FusePlace fuse, bool blown, ImmutableArray<Picture> pictures)
+    private static FuseSeen Fuse(FusePlace fuse, bool blown, bool cycles, ImmutableArray<Picture> pictures)
     {
         var amps = Amps(pictures, fuse.Link);
-        var state = blown ? FuseState.Blown : Math.Abs(amps.Amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;
+        var state = blown ? FuseState.Blown : cycles ? FuseState.Cycling : Math.Abs(amps.Amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;
         return new FuseSeen(fuse.Part, state, amps, new Current(fuse.RatingAmps));
     }
 

@@ -100,7 +100,14 @@ internal sealed record PartPlace(string Name, Model Model);
 public readonly record struct Point(TerminalRef Terminal, int Node);
 
 /// <summary>A fuse: its part, its link, what is printed on it.</summary>
-internal sealed record FusePlace(string Part, int Link, double RatingAmps);
+internal sealed record FusePlace(string Part, int Link, double RatingAmps)
+{
+    /// <summary>A breaker's button that closes it again, by its place among the controls and the position it is pressed in; null for a fuse.</summary>
+    public (int Control, int Pressed)? Button { get; init; }
+
+    /// <summary>The flasher of a breaker that closes by itself; null for all others.</summary>
+    public int? Cycle { get; init; }
+}
 
 /// <summary>A relay: its part, the links that are its windings, and when it moves.</summary>
 internal sealed record RelayPlace(string Part, ImmutableArray<int> Coils, Relay Facts);

@@ -104,6 +104,10 @@ public sealed class KindLaws
         var model = kind switch
         {
             "battery" => Model(kind, ("chemistry", Word("agm")), ("capacity", Si(10))),
+            "breaker" => Model(kind, ("rating", Si(15))),
+            "resistor" => Model(kind, ("resistance", Si(10))),
+            "connector" => Model(kind, ("cavities", Words("1", "2"))),
+            "tell-tale" => Model(kind, ("led", Si(0.12))),
             "fuse" => Model(kind, ("rating", Si(15))),
             "switch" => Model(kind, ("terminals", Words("r", "s", "t", "u")), ("positions", Group(("off", Pairs()), ("riding", Pairs(("r", "s"), ("t", "u"))), ("park", Pairs(("r", "u")))))),
             "lamp" => Model(kind, ("leads", Words("tail", "stop", "ground")), ("elements", Group(("tail", Group(("filament", Si(5)))), ("stop", Group(("led", Si(3))))))),

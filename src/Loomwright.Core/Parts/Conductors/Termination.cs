@@ -20,7 +20,10 @@ public static class Termination
     public static Resistance Of(string? end) =>
         end is null || end.Contains("ring", StringComparison.OrdinalIgnoreCase) || Millimetres(end) is not { } millimetres
             ? Crimp
-            : new Resistance(Contacts.First(c => millimetres >= c.FromMillimetres).Ohms);
+            : Contact(millimetres);
+
+    /// <summary>A whole connection of a terminal of that size, aged, both crimps included.</summary>
+    public static Resistance Contact(double millimetres) => new(Contacts.First(c => millimetres >= c.FromMillimetres).Ohms);
 
     /// <summary>A wire with both its ends, the conductor at that temperature.</summary>
     public static Resistance Whole(Wire wire, Temperature temperature) =>

@@ -20,6 +20,9 @@ internal static class LampKind
     public static Kind Kind { get; } = Mount.Able(new(
         "lamp", "A lamp with filaments or LEDs.", [.. Glow.Parameters, Leads, Elements, Common], Build));
 
+    /// <summary>The same thing where it tells the rider something.</summary>
+    public static Kind TellTale { get; } = Kind with { Name = "tell-tale", Meaning = "A tell-tale: a small lamp that tells the rider something." };
+
     private static Model Build(Part part)
     {
         var settings = part.Settings;
