@@ -63,6 +63,27 @@ public sealed class PagesTests : BunitContext
         }
     }
 
+    [Fact]
+    public void A_plan_without_stages_says_why_instead()
+    {
+        var folder = Directory.CreateTempSubdirectory("loomwright").FullName;
+        try
+        {
+            File.WriteAllText(Path.Combine(folder, "bare.loom.yaml"), "loomwright: 1\nname: Bare\nparts:\n  main fuse:\n    kind: fuse\n    rating: 10 A\n");
+            using var context = new BunitContext();
+            context.Services.AddSingleton(new Garage(folder));
+
+            var page = context.Render<PlanPage>(p => p.Add(c => c.Path, "bare.loom.yaml"));
+
+            Assert.Equal("Not shown by this plan", page.Find("h2").TextContent);
+            Assert.NotEmpty(page.FindAll(".points li"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     [Theory]
     [InlineData(null, null, "w ")]
     [InlineData(0.0, 12.6, "w volts")]
