@@ -70,7 +70,7 @@ internal static class FramesView
         var table = Columns.Under("fuse", "is", "carries", "rating");
         foreach (var (fuse, well) in Pairs(now.Fuses, healthy.Fuses, f => f.Part))
         {
-            table.AddRow(Cell(fuse.Part), Compared(Says.Word(fuse.State), Says.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating));
+            table.AddRow(Cell(fuse.Part), Compared(Says.Word(fuse.State), Says.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating.Printed));
         }
 
         screen.Show(table);

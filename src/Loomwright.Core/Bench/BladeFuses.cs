@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Loomwright.Quantities;
 
 namespace Loomwright.Bench;
@@ -31,7 +30,4 @@ internal static class BladeFuses
 
     /// <summary>The body colour of a rating; empty when it is no standard one.</summary>
     public static string Colour(double amps) => Ratings.FirstOrDefault(r => r.Amps == amps, (Amps: amps, Colour: "")).Colour;
-
-    /// <summary>As printed on the fuse: <c>7.5 A</c>.</summary>
-    public static string Printed(Current rating) => string.Create(CultureInfo.InvariantCulture, $"{rating.Amps:0.##} A");
 }

@@ -40,7 +40,7 @@ internal static class Fetching
     {
         foreach (var (part, amps) in ChangedFuses(site).Where(_ => !site.IsFirst))
         {
-            steps.Add(Act.TakeOut, $"{part}: take the {BladeFuses.Printed(new Current(site.FusesBefore[part]))} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });
+            steps.Add(Act.TakeOut, $"{part}: take the {new Current(site.FusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });
         }
     }
 
@@ -50,7 +50,7 @@ internal static class Fetching
     public static string FuseText(double amps)
     {
         var colour = BladeFuses.Colour(amps);
-        return $"{BladeFuses.Printed(new Current(amps))} fuse{(colour.Length == 0 ? "" : $" ({colour})")}";
+        return $"{new Current(amps).Printed} fuse{(colour.Length == 0 ? "" : $" ({colour})")}";
     }
 
     private static IEnumerable<(string Part, double Amps)> ChangedFuses(Site site) => site.Whole.Loom.Parts

@@ -33,7 +33,7 @@ internal static class OpenPoints
 
         if (stages.Length > 0 && stages[^1].FirstFuse is { Final: { } final } fuse && final.Amps != fuse.Rating.Amps)
         {
-            yield return $"The {BladeFuses.Printed(final)} fuse that stays is not fitted on the bench: the last stage runs on {BladeFuses.Printed(fuse.Rating)}.";
+            yield return $"The {final.Printed} fuse that stays is not fitted on the bench: the last stage runs on {fuse.Rating.Printed}.";
         }
 
         if (stages.Length > 0)

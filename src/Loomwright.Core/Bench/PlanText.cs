@@ -110,8 +110,8 @@ public static class PlanText
     private static string Fuse(FirstFuse fuse)
     {
         var body = fuse.BodyColour.Length == 0 ? "" : $", {fuse.BodyColour} body";
-        var final = fuse.Final is { } f ? $"; the one that stays is {BladeFuses.Printed(f)}" : "";
-        return $"{BladeFuses.Printed(fuse.Rating)}{body}{final}";
+        var final = fuse.Final is { } f ? $"; the one that stays is {f.Printed}" : "";
+        return $"{fuse.Rating.Printed}{body}{final}";
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

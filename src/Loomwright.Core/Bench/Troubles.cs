@@ -15,7 +15,7 @@ internal static class Troubles
     {
         foreach (var fuse in frame.Fuses.Where(f => f.State == FuseState.Blown))
         {
-            yield return $"computed, {fuse.Part} ({BladeFuses.Printed(fuse.Rating)}) blows at \"{frame.Step}\". Do not power this stage.";
+            yield return $"computed, {fuse.Part} ({fuse.Rating.Printed}) blows at \"{frame.Step}\". Do not power this stage.";
         }
 
         var odd = frame.Outcome switch

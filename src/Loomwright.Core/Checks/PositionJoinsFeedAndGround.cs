@@ -109,7 +109,7 @@ internal static class PositionJoinsFeedAndGround
             rig.Do(new Operation.Set(name, position));
         }
 
-        var blown = rig.Now.Fuses.Where(f => f.State == FuseState.Blown).Select(f => $"{f.Part} ({f.Rating})").ToList();
+        var blown = rig.Now.Fuses.Where(f => f.State == FuseState.Blown).Select(f => $"{f.Part} ({f.Rating.Printed})").ToList();
         var amps = rig.Now.Phases.IsEmpty ? null : rig.Now.Phases[0].Supply.ToString();
         return blown.Count > 0 ? $"computed, {string.Join(" and ", blown)} blows" : amps is null ? "no answer could be computed" : $"computed, {amps} flows and no fuse opens";
     }

@@ -12,6 +12,9 @@ public readonly record struct Voltage(double Volts)
 /// <summary>Amps, positive into a part at its first terminal.</summary>
 public readonly record struct Current(double Amps)
 {
+    /// <summary>As printed on a fuse: <c>20 A</c>, <c>7.5 A</c>.</summary>
+    public string Printed => string.Create(CultureInfo.InvariantCulture, $"{Amps:0.##} A");
+
     /// <summary>Two places; three below 0.1 A; milliamps below 10 mA.</summary>
     public override string ToString()
     {

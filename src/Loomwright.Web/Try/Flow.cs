@@ -1,4 +1,3 @@
-using System.Globalization;
 using Loomwright.Quantities;
 
 namespace Loomwright.Web.Try;
@@ -16,9 +15,6 @@ internal static class Flow
 
     /// <summary>Volts across a load: which lead is the higher is told by its marks.</summary>
     public static string Across(Voltage voltage) => new Voltage(Math.Abs(voltage.Volts)).ToString();
-
-    /// <summary>What is printed on a fuse: <c>20 A</c>, <c>7.5 A</c>.</summary>
-    public static string Rating(Current rating) => string.Create(CultureInfo.InvariantCulture, $"{rating.Amps:0.##} A");
 
     public static bool Nothing(Current current) => Math.Abs(current.Amps) < NothingBelowAmps;
 }
