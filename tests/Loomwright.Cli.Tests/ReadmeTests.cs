@@ -8,7 +8,7 @@ public partial class ReadmeTests
     [Fact]
     public void Every_line_the_README_shows_below_a_command_is_in_that_commands_answer_and_in_that_order()
     {
-        var shown = Block().Matches(Repository.Read("README.md")).Select(m => m.Groups[1].Value.TrimEnd().Split('\n')).ToList();
+        var shown = Block().Matches(Repository.Read("README.md")).Select(m => m.Groups["shown"].Value.TrimEnd().Split('\n')).ToList();
         Assert.NotEmpty(shown);
         foreach (var lines in shown)
         {
@@ -23,9 +23,9 @@ public partial class ReadmeTests
         }
     }
 
-    [GeneratedRegex("```\\n\\$ (loomwright [^`]*)```", RegexOptions.None, 1000)]
+    [GeneratedRegex("```\\n\\$ (?<shown>loomwright [^`]*)```", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Block();
 
-    [GeneratedRegex("\"[^\"]*\"|\\S+", RegexOptions.None, 1000)]
+    [GeneratedRegex("\"[^\"]*\"|\\S+", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Word();
 }
