@@ -1,4 +1,5 @@
 using Loomwright.Long;
+using Loomwright.Long.Outfit;
 
 // The long runs, by name. Each writes docs/long/NAME.md and ends with 0 when all is well.
 var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
@@ -7,9 +8,17 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["networks"] = Networks.Run,
 };
 
+if (args is ["turnstone"])
+{
+    // An example made by a program: no result to keep but the file itself.
+    Directory.CreateDirectory(Path.GetDirectoryName(Turnstone.Path)!);
+    File.WriteAllText(Turnstone.Path, Turnstone.Text());
+    return 0;
+}
+
 if (args.Length == 0 || !runs.TryGetValue(args[0], out var run))
 {
-    Console.Error.WriteLine("usage: ./long NAME [--seed N] [--count N], NAME one of: " + string.Join(", ", runs.Keys));
+    Console.Error.WriteLine("usage: ./long NAME [--seed N] [--count N], NAME one of: " + string.Join(", ", runs.Keys) + "; or: ./long turnstone");
     return 2;
 }
 

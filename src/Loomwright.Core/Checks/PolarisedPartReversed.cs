@@ -36,7 +36,14 @@ internal static class PolarisedPartReversed
             var (a, b) = (new TerminalRef(part.Name, polarity.Plus), new TerminalRef(part.Name, polarity.Minus));
             var plusGrounded = onMinus.Contains(a) && !onPlus.Contains(a);
             var minusFed = onPlus.Contains(b) && !onMinus.Contains(b);
-            if (model.Sights.IsEmpty && model.Controller is null)
+            if (!model.Relays.IsEmpty || !model.Charging.IsEmpty)
+            {
+                if (plusGrounded && minusFed)
+                {
+                    found.Add(Powered(paths, part, a, b));
+                }
+            }
+            else if (model.Sights.IsEmpty && model.Controller is null)
             {
                 // Across a load a diode points from ground to feed on purpose; in line it must point the other way.
                 if (plusGrounded != minusFed && !onPlus.Contains(a) && !onMinus.Contains(b))
@@ -68,6 +75,12 @@ internal static class PolarisedPartReversed
         "{part} has plus and minus exchanged: its supply terminal {plus} is on the ground side.",
         "Many boxes do not survive this, even behind a fuse.",
         "Do not connect the supply. Exchange the wires on {plus} and {minus}, then look at the print on the case once more.");
+
+    private static Finding Powered(Paths paths, Part part, TerminalRef plus, TerminalRef minus) => Found(
+        paths, part, plus, minus, Severity.Stop,
+        "{part} has plus and minus exchanged: {plus} is on the ground side.",
+        "The diodes in it, across a coil or in a rectifier, then lie straight across the feed and short it; electronics in it do not live.",
+        "Do not connect the supply. Exchange the wires on {plus} and {minus}.");
 
     private static Finding InLine(Paths paths, Part part, TerminalRef plus, TerminalRef minus) => Found(
         paths, part, plus, minus, Severity.Look,

@@ -33,7 +33,7 @@ internal static class UnfusedFeed
             .. loom.Wires
                 .Where(w => bare.Contains(w.From))
                 .Select(w => (Wire: w, End: FarEnd(paths, w)))
-                .Select(x => IsFuse(paths, x.End) ? LongLead(paths, x.Wire, x.End) : IsPoint(paths, x.End) ? null : Unprotected(paths, x.Wire, x.End))
+                .Select(x => IsFuse(paths, x.End) ? LongLead(paths, x.Wire, x.End) : IsPoint(paths, x.End) ? null : IsStarter(paths, x.End) ? StarterCable(paths, x.Wire, x.End) : Unprotected(paths, x.Wire, x.End))
                 .OfType<Finding>(),
         ];
     }
@@ -48,6 +48,18 @@ internal static class UnfusedFeed
     private static bool IsFuse(Paths paths, TerminalRef at) => paths.At(at).Any(l => l.Via == Via.Fuse);
 
     private static bool IsPoint(Paths paths, TerminalRef at) => at.Terminal.Length == 0 || paths.At(at).All(l => l.Via == Via.Wire);
+
+    // What takes a hundred amps has no fuse by custom: its cable is short, booted and clear of edges instead.
+    private static bool IsStarter(Paths paths, TerminalRef at) => paths.Loom.Part(at.Part)?.Kind is "starter relay" or "solenoid" or "starter";
+
+    private static Finding StarterCable(Paths paths, Wire wire, TerminalRef end) => new(
+        Rule.Code,
+        Severity.Note,
+        new Subject.OfWire(wire.Name),
+        "Nothing protects {wire} from {feed} to {end}: by custom the cable of a starter has no fuse.",
+        "No fuse carries a starter and still protects its cable. Rubbed through it gives all the battery can. Its size is {size}, its length {length}.",
+        "Keep it short, put a boot over both ends and lead it clear of edges. Connect it last.",
+        Facts(paths, wire, end));
 
     private static Finding Unprotected(Paths paths, Wire wire, TerminalRef end) => new(
         Rule.Code,
