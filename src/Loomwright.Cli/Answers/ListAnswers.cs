@@ -58,7 +58,7 @@ public sealed class FaultsAnswer(OpenedDesign design) : Answer("list-faults", de
 /// <summary>One possible fault.</summary>
 public sealed record FaultAnswer(
     [property: Description("As try --fault takes it.")] string Id,
-    [property: Description("open, moved, swapped, lost, short, dead or reversed.")] string Kind,
+    [property: Description("open, moved, swapped, lost, short, dead, reversed, high, stuck, leak or setting.")] string Kind,
     [property: Description("The wire, terminal, ground or part it is about.")] string Subject)
 {
     public static FaultAnswer Of(Fault fault) => new(fault.ToString(), KindOf(fault), SubjectOf(fault));
@@ -74,6 +74,10 @@ public sealed record FaultAnswer(
         Fault.Lost f => f.Ground,
         Fault.Shorted f => f.A.ToString(),
         Fault.Dead f => f.Part,
+        Fault.High f => f.Joint,
+        Fault.Stuck f => f.Switch,
+        Fault.Leak f => f.Part,
+        Fault.Setting f => f.Part,
         Fault.Reversed f => f.Part,
         _ => throw new UnreachableException(),
     };

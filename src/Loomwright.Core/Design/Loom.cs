@@ -112,6 +112,9 @@ public readonly record struct TerminalRef(string Part, string Terminal)
 /// <param name="ToEnd">How the second end is made, or null.</param>
 public sealed record Wire(string Name, TerminalRef From, TerminalRef To, CrossSection Size, WireColour? Colour, Length Length, string? FromEnd, string? ToEnd)
 {
+    /// <summary>What a bad joint in it adds; none in a design as read from a file.</summary>
+    public Resistance Extra { get; init; }
+
     /// <summary>True when the name was made from the ends, not given.</summary>
     public bool NameIsDerived { get; init; }
 
@@ -157,4 +160,15 @@ public abstract record Defect
 
     /// <summary>Its plus and minus leads are exchanged.</summary>
     public sealed record Reversed : Defect;
+
+    /// <summary>Its contacts stay as they are in that position, whatever its control or coil does.</summary>
+    /// <param name="Control">The control they follow, or null for the contacts of a coil.</param>
+    public sealed record Stuck(string? Control, string At) : Defect;
+
+    /// <summary>Its contacts leak when open.</summary>
+    public sealed record Leaks(Resistance Resistance) : Defect;
+
+    /// <summary>Its metal no longer touches what it sits on, or only through some resistance.</summary>
+    /// <param name="Resistance">Null: not at all.</param>
+    public sealed record Loose(Resistance? Resistance) : Defect;
 }

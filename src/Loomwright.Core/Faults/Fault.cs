@@ -30,6 +30,18 @@ public abstract record Fault
     /// <summary><c>reversed: PART</c>: plus and minus exchanged.</summary>
     public sealed record Reversed(string Part) : Fault;
 
+    /// <summary><c>high: JOINT 0.5 ohm</c>: a bad joint in a wire, in a stud's own lead, or where a part sits on a ground body.</summary>
+    public sealed record High(string Joint, double Ohms) : Fault;
+
+    /// <summary><c>stuck: SWITCH at POSITION</c>: its contacts no longer follow; a relay's stay pulled in or released.</summary>
+    public sealed record Stuck(string Switch, string At) : Fault;
+
+    /// <summary><c>leak: PART 30 ohm</c>: its open contacts conduct.</summary>
+    public sealed record Leak(string Part, double Ohms) : Fault;
+
+    /// <summary><c>setting: PART KEY VALUE</c>: set to something else than the design says; a key within a key after a stroke.</summary>
+    public sealed record Setting(string Part, string Key, string Value) : Fault;
+
     /// <summary>The stable text id.</summary>
     public sealed override string ToString() => this switch
     {
@@ -40,6 +52,10 @@ public abstract record Fault
         Shorted f => $"short: {f.A} to {f.B}",
         Dead f => $"dead: {f.Part}",
         Reversed f => $"reversed: {f.Part}",
+        High f => FormattableString.Invariant($"high: {f.Joint} {f.Ohms:0.######} ohm"),
+        Stuck f => $"stuck: {f.Switch} at {f.At}",
+        Leak f => FormattableString.Invariant($"leak: {f.Part} {f.Ohms:0.######} ohm"),
+        Setting f => $"setting: {f.Part} {f.Key} {f.Value}",
         _ => throw new InvalidOperationException("a fault of no known form"),
     };
 }

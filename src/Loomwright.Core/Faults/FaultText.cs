@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Parts;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -16,7 +17,7 @@ public sealed record FaultReading(Fault? Fault, Problem? Problem);
 public static class FaultText
 {
     private const string Forms =
-        "open: WIRE, moved: WIRE end TERMINAL to TERMINAL, swapped: TERMINAL with TERMINAL, lost: GROUND, short: TERMINAL to TERMINAL, dead: PART, reversed: PART";
+        "open: WIRE, moved: WIRE end TERMINAL to TERMINAL, swapped: TERMINAL with TERMINAL, lost: GROUND, short: TERMINAL to TERMINAL, dead: PART, reversed: PART, high: JOINT 0.5 ohm, stuck: SWITCH at POSITION, leak: PART 30 ohm, setting: PART KEY VALUE";
 
     /// <summary>The fault in the owner's spelling, whatever the case and blanks it was typed with.</summary>
     public static FaultReading Read(string text, Loom loom)
@@ -48,6 +49,10 @@ public static class FaultText
             "short" => Two(" to ", (a, b) => new Fault.Shorted(a, b)),
             "dead" => One(rest, Parts, "part") is { Name: { } part } ? Fine(new Fault.Dead(part)) : Unknown(rest, Parts, "part"),
             "reversed" => Reversed(),
+            "high" => Ohms(Joints, "joint", (joint, ohms) => new Fault.High(joint, ohms)),
+            "stuck" => Stuck(),
+            "leak" => Ohms(Leaking, "part with contacts", (part, ohms) => new Fault.Leak(part, ohms)),
+            "setting" => Setting(),
             _ => Stop(text, $"{wrong} is not a kind of fault", $"write one of {Forms}"),
         };
 
@@ -109,9 +114,71 @@ public static class FaultText
                 return Unknown(rest, Parts, "ground");
             }
 
-            return GroundLeads.Of(_wiring, ground).IsEmpty
+            return GroundLeads.Of(_wiring, ground).IsEmpty && !SitsOnSomething(ground)
                 ? Stop(text, $"{ground} has no lead of its own back to battery minus", "name a ground stud that has one")
                 : Fine(new Fault.Lost(ground));
+        }
+
+        private bool SitsOnSomething(string part) => _wiring.Links.Any(l => l.IsJoint && Names.Same(l.Owner, part));
+
+        // Wires, and parts that are grounded by a lead of their own or by what they sit on.
+        private ImmutableArray<string> Joints => [.. Wires, .. Parts.Where(p => !GroundLeads.Of(_wiring, p).IsEmpty || SitsOnSomething(p))];
+
+        private ImmutableArray<string> Leaking => [.. _wiring.Parts.Where(p => p.Model.Elements.Any(Compiling.IsContact)).Select(p => p.Name)];
+
+        private FaultReading Ohms(ImmutableArray<string> names, string kind, Func<string, double, Fault> fault)
+        {
+            foreach (var (name, written) in Cut(rest, names, " "))
+            {
+                if (Typed.Read(written, Unit.Ohm) is Typed.Quantity { Si: > 0 and < 1e9 } quantity)
+                {
+                    return Fine(fault(names.First(n => Names.Fold(n) == name), quantity.Si));
+                }
+            }
+
+            return Cut(rest, names, " ").Any() || names.Any(n => Names.Fold(n) == rest)
+                ? Stop(text, "how many ohms it has cannot be read", "write a number above 0 and ohm at the end, as in 0.5 ohm")
+                : Unknown(rest.Split(' ') is [.. var words, _, _] ? string.Join(' ', words) : rest, names, kind);
+        }
+
+        private FaultReading Stuck()
+        {
+            var all = loom.Parts.SelectMany(Moving.Of).ToList();
+            foreach (var (name, at) in Cut(rest, all.Select(m => m.Name).Distinct(Names.Comparer), " at "))
+            {
+                foreach (var moving in all.Where(m => Names.Fold(m.Name) == name))
+                {
+                    if (moving.Positions.FirstOrDefault(p => Names.Fold(p) == at) is { } position)
+                    {
+                        return Fine(new Fault.Stuck(moving.Name, position));
+                    }
+                }
+
+                return Stop(text, $"{name} has no position {at}", $"write one of {string.Join(", ", all.Where(m => Names.Fold(m.Name) == name).SelectMany(m => m.Positions))}");
+            }
+
+            return Unknown(rest.Split(" at ")[0], all.Select(m => m.Name), "switch");
+        }
+
+        private FaultReading Setting()
+        {
+            foreach (var (folded, after) in Cut(rest, Parts, " "))
+            {
+                var part = loom.Parts.First(p => Names.Fold(p.Name) == folded);
+                foreach (var (key, value) in Cut(after, OtherSetting.KeysOf(part), " "))
+                {
+                    // As typed: capitals may matter in a value.
+                    var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^value.Split(' ').Length..];
+                    var written = string.Join(' ', words);
+                    return OtherSetting.In(part, key, written) is null
+                        ? Stop(text, $"{written} cannot be {key} of {part.Name}", "write a value as the file would have it")
+                        : Fine(new Fault.Setting(part.Name, OtherSetting.KeysOf(part).First(k => Names.Fold(k) == key), written));
+                }
+
+                return Unknown(after, OtherSetting.KeysOf(part), $"setting of {part.Name}");
+            }
+
+            return Unknown(rest, Parts, "part");
         }
 
         private FaultReading Reversed()

@@ -19,6 +19,10 @@ internal static class WiringPatch
         Fault.Shorted f => Touching(wiring, wiring.NodeOf(f.A), wiring.NodeOf(f.B)),
         Fault.Dead f => Dead(wiring, f.Part),
         Fault.Reversed f => Reversed(wiring, f.Part),
+        Fault.High f => High(wiring, f),
+        Fault.Stuck f => Moving.Find(wiring.Loom, f.Switch, f.At) is { } moving ? Stuck(wiring, moving.Part, moving.Control, f.At) : wiring,
+        Fault.Leak f => Edit(wiring, l => IsContact(l) && Names.Same(l.Owner, f.Part), l => l with { Off = new Ohms(f.Ohms) }),
+        Fault.Setting => Wiring.Of(Patch.Apply(wiring.Loom, fault)),
         _ => throw new InvalidOperationException("a fault of no known form"),
     };
 
@@ -36,8 +40,29 @@ internal static class WiringPatch
     private static Wiring Lost(Wiring wiring, string ground)
     {
         var leads = GroundLeads.Of(wiring, ground);
-        return Edit(wiring, l => l.IsWire && leads.Contains(l.Owner, Names.Comparer), l => l with { Curve = new Open() });
+        return Edit(wiring, leads.IsEmpty ? l => l.IsJoint && Names.Same(l.Owner, ground) : l => l.IsWire && leads.Contains(l.Owner, Names.Comparer), l => l with { Curve = new Open() });
     }
+
+    private static Wiring High(Wiring wiring, Fault.High fault)
+    {
+        ImmutableArray<string> wires = wiring.Loom.Wire(fault.Joint) is { } wire ? [wire.Name] : GroundLeads.Of(wiring, fault.Joint);
+        return wires.IsEmpty
+            ? Edit(wiring, l => l.IsJoint && Names.Same(l.Owner, fault.Joint), l => l with { Curve = new Ohms(fault.Ohms) })
+            : Edit(wiring, l => l.IsWire && wires.Contains(l.Owner, Names.Comparer), l => l with { Curve = new Ohms(((Ohms)l.Curve).ResistanceOhms + fault.Ohms) });
+    }
+
+    private static bool IsContact(Link link) => link is { Switching: Switching.Contact or Switching.Relay, Curve: Ohms };
+
+    private static Wiring Stuck(Wiring wiring, string part, string? control, string at) =>
+        Edit(wiring, l => l.Switching is not null && Names.Same(l.Owner, part), l => l with { Switching = Stuck(wiring, l.Switching!, control, at) });
+
+    private static Switching Stuck(Wiring wiring, Switching switching, string? control, string at) => switching switch
+    {
+        Switching.Contact c when control is not null && Names.Same(wiring.Controls[c.Control].Name, control) => new Switching.Fixed(Wiring.PlaceOf(wiring.Controls[c.Control], at) is { } place && c.Closed[place]),
+        Switching.Relay r when control is null => new Switching.Fixed(r.WhenPulledIn == Names.Same(at, Relay.PulledIn)),
+        Switching.Both b => new Switching.Both(Stuck(wiring, b.One, control, at), Stuck(wiring, b.Other, control, at)),
+        _ => switching,
+    };
 
     private static Wiring Touching(Wiring wiring, int? a, int? b) =>
         a is { } from && b is { } to ? wiring with { Links = wiring.Links.Add(new Link("", "", from, to, new Ohms(Patch.TouchOhms))) } : wiring;

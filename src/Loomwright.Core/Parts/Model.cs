@@ -163,6 +163,12 @@ public sealed record Protector(string Element, double RatingAmps)
 /// <param name="DropOutAmps">… and at this one and below it lets go.</param>
 public sealed record Relay(string Name, ImmutableArray<string> Coils, double PullInAmps, double DropOutAmps)
 {
+    /// <summary>How it stands while its coil has current enough …</summary>
+    public const string PulledIn = "pulled in";
+
+    /// <summary>… and while it has not.</summary>
+    public const string Released = "released";
+
     /// <summary>False for electronics that only live while they are fed, the right way round, and make no click.</summary>
     public bool Clicks { get; init; } = true;
 }

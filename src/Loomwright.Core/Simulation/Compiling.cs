@@ -53,6 +53,7 @@ internal sealed class Compiling
 
         return new Wiring
         {
+            Loom = _loom,
             Points = _points.ToImmutable(),
             NodeCount = _lastNode + 1,
             Links = _links.ToImmutable(),
@@ -144,8 +145,8 @@ internal sealed class Compiling
             var dead = part.Defect is Defect.Dead;
             _links.Add(new Link(part.Name, element.Name, Inside(part, model, element.From), Inside(part, model, element.To), dead ? Ohms.OpenContact : element.Curve)
             {
-                Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, model),
-                Off = element.Off,
+                Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, part, model),
+                Off = part.Defect is Defect.Leaks leaks && IsContact(element) ? new Ohms(leaks.Resistance.Ohms) : element.Off,
                 Cold = dead ? null : element.Cold,
                 Fuse = FuseOf(part, model, element, _links.Count),
             });
@@ -190,11 +191,15 @@ internal sealed class Compiling
                 var on = new TerminalRef(joint.Part, "");
                 if (_points.Any(point => point.Terminal == on))
                 {
-                    _links.Add(new Link(_loom.Parts[p].Name, "joint", Node(new TerminalRef(_loom.Parts[p].Name, joint.Terminal)), Node(on), joint.Curve) { IsJoint = true });
+                    Curve curve = _loom.Parts[p].Defect is not Defect.Loose loose ? joint.Curve : loose.Resistance is { } ohms ? new Ohms(ohms.Ohms) : new Open();
+                    _links.Add(new Link(_loom.Parts[p].Name, "joint", Node(new TerminalRef(_loom.Parts[p].Name, joint.Terminal)), Node(on), curve) { IsJoint = true });
                 }
             }
         }
     }
+
+    /// <summary>Whether it is a contact that a hand or a coil moves; what leaks or sticks are these.</summary>
+    internal static bool IsContact(Element element) => element is { Gate: Gate.ByControl or Gate.ByRelay, Curve: Ohms };
 
     private int? FuseOf(Part part, Model model, Element element, int link)
     {
@@ -227,23 +232,33 @@ internal sealed class Compiling
     }
 
     // Called before the part's own relays, flashers and box are added: their places follow those there are.
-    private Switching? SwitchingOf(Gate gate, Model model)
+    private Switching? SwitchingOf(Gate gate, Part part, Model model)
     {
         switch (gate)
         {
             case Gate.ByControl byControl:
+                if (part.Defect is Defect.Stuck { Control: { } control, At: var at } && Names.Same(control, byControl.Control))
+                {
+                    return new Switching.Fixed(byControl.ClosedIn.Contains(at, Names.Comparer));
+                }
+
                 var place = _controls.ToList().FindIndex(c => Names.Same(c.Name, byControl.Control));
                 return place < 0
                     ? null
                     : new Switching.Contact(place, [.. _controls[place].Positions.Select(p => byControl.ClosedIn.Contains(p, Names.Comparer))]);
             case Gate.ByRelay byRelay:
+                if (part.Defect is Defect.Stuck { Control: null } stuck)
+                {
+                    return new Switching.Fixed(byRelay.WhenPulledIn == Names.Same(stuck.At, Relay.PulledIn));
+                }
+
                 var relay = model.Relays.ToList().FindIndex(r => Names.Same(r.Name, byRelay.Relay));
                 return relay < 0 ? null : new Switching.Relay(_relays.Count + relay, byRelay.WhenPulledIn);
             case Gate.ByFlasher byFlasher:
                 var flasher = model.Flashers.ToList().FindIndex(f => Names.Same(f.Name, byFlasher.Flasher));
                 return flasher < 0 ? null : new Switching.Flasher(_flashers.Count + flasher);
             case Gate.Both both:
-                return (SwitchingOf(both.One, model), SwitchingOf(both.Other, model)) switch
+                return (SwitchingOf(both.One, part, model), SwitchingOf(both.Other, part, model)) switch
                 {
                     ({ } one, { } other) => new Switching.Both(one, other),
                     (var one, var other) => one ?? other,

@@ -13,6 +13,9 @@ namespace Loomwright.Simulation;
 /// </summary>
 internal sealed record Wiring
 {
+    /// <summary>What it was made from.</summary>
+    public required Loom Loom { get; init; }
+
     /// <summary>Every terminal in file order, then every wire end that sits on no terminal of a part.</summary>
     public required ImmutableArray<Point> Points { get; init; }
 

@@ -18,6 +18,10 @@ internal sealed class MistakeWords(Loom loom)
         Fault.Lost f => new(fault, $"{f.Ground} has lost its own lead to battery minus", f.Ground),
         Fault.Shorted f => new(fault, $"{At(f.A)} and {At(f.B)} touch", f.A.Part),
         Fault.Dead f => new(fault, $"{f.Part} is dead", f.Part),
+        Fault.High f => new(fault, $"{f.Joint} has a bad joint, {new Quantities.Resistance(f.Ohms)}", f.Joint),
+        Fault.Stuck f => new(fault, $"{f.Switch} is stuck at {f.At}", f.Switch),
+        Fault.Leak f => new(fault, $"{f.Part} leaks when open, {new Quantities.Resistance(f.Ohms)}", f.Part),
+        Fault.Setting f => new(fault, $"{f.Part} has {f.Key} set to {f.Value}", f.Part),
         Fault.Reversed f => new(fault, $"{f.Part} is connected the wrong way round", f.Part),
         _ => throw new InvalidOperationException("a fault of no known form"),
     };

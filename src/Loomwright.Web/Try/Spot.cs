@@ -16,6 +16,10 @@ internal static class Spot
         Fault.Shorted f => At(loom, t => t == f.A || t == f.B),
         Fault.Lost f => At(loom, t => Names.Same(t.Part, f.Ground)),
         Fault.Dead f => At(loom, t => Names.Same(t.Part, f.Part)),
+        Fault.High f => loom.Wire(f.Joint) is { } wire ? [wire.Name] : At(loom, t => Names.Same(t.Part, f.Joint)),
+        Fault.Stuck f => At(loom, t => Names.Same(t.Part, f.Switch)),
+        Fault.Leak f => At(loom, t => Names.Same(t.Part, f.Part)),
+        Fault.Setting f => At(loom, t => Names.Same(t.Part, f.Part)),
         Fault.Reversed f => At(loom, t => Names.Same(t.Part, f.Part)),
         _ => throw new InvalidOperationException("a fault of no known form"),
     };

@@ -27,7 +27,7 @@ public static class Termination
 
     /// <summary>A wire with both its ends, the conductor at that temperature.</summary>
     public static Resistance Whole(Wire wire, Temperature temperature) =>
-        new(Conductor.Resistance(wire.Size, wire.Length, temperature).Ohms + Of(wire.FromEnd).Ohms + Of(wire.ToEnd).Ohms);
+        new(Conductor.Resistance(wire.Size, wire.Length, temperature).Ohms + Of(wire.FromEnd).Ohms + Of(wire.ToEnd).Ohms + wire.Extra.Ohms);
 
     private static double? Millimetres(string end)
     {
