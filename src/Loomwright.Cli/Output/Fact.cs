@@ -23,23 +23,23 @@ internal sealed record Fact(string Group, string What, string Is, string AtRest)
 
             foreach (var output in box.Outputs)
             {
-                yield return new($"{box.Part} outputs", Marked(output.Terminal, output.Name), Says.Word(output.State), Says.Word(OutputState.Off));
+                yield return new($"{box.Part} outputs", Marked(output.Terminal, output.Name), Words.Of(output.State), Words.Of(OutputState.Off));
             }
 
             foreach (var light in box.Lights)
             {
-                yield return new($"{box.Part} lights", light.Terminal, Says.Light(light.Symbol), Says.Light(Symbol.Dark));
+                yield return new($"{box.Part} lights", light.Terminal, Words.OfLight(light.Symbol), Words.OfLight(Symbol.Dark));
             }
         }
 
         foreach (var seen in frame.Seen)
         {
-            yield return new("", Says.Name(seen.Name), Says.Word(seen.Symbol), Says.Word(seen.LightShare is null ? Symbol.Silent : Symbol.Dark));
+            yield return new("", Words.Name(seen.Name), Words.Of(seen.Symbol), Words.Of(seen.LightShare is null ? Symbol.Silent : Symbol.Dark));
         }
 
         foreach (var fuse in frame.Fuses)
         {
-            yield return new("", fuse.Part, Says.Word(fuse.State), Says.Word(FuseState.Whole));
+            yield return new("", fuse.Part, Words.Of(fuse.State), Words.Of(FuseState.Whole));
         }
     }
 

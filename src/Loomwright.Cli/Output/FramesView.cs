@@ -59,7 +59,7 @@ internal static class FramesView
         foreach (var (seen, well) in Pairs(now.Seen, healthy.Seen, s => s.Name))
         {
             var light = seen.LightShare is { } share ? string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} %") : "";
-            table.AddRow(Cell(Says.Name(seen.Name)), Compared(Says.Word(seen.Symbol), Says.Word(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
+            table.AddRow(Cell(Words.Name(seen.Name)), Compared(Words.Of(seen.Symbol), Words.Of(well.Symbol)), Cell(seen.Voltage), Cell(seen.Current), Cell(light));
         }
 
         screen.Show(table);
@@ -70,7 +70,7 @@ internal static class FramesView
         var table = Columns.Under("fuse", "is", "carries", "rating");
         foreach (var (fuse, well) in Pairs(now.Fuses, healthy.Fuses, f => f.Part))
         {
-            table.AddRow(Cell(fuse.Part), Compared(Says.Word(fuse.State), Says.Word(well.State)), Cell(fuse.Current), Cell(fuse.Rating.Printed));
+            table.AddRow(Cell(fuse.Part), Compared(Words.Of(fuse.State), Words.Of(well.State)), Cell(fuse.Current), Cell(fuse.Rating.Printed));
         }
 
         screen.Show(table);
@@ -82,7 +82,7 @@ internal static class FramesView
         {
             var table = Columns.Under($"{box.Part}, {Beside(Says.Awake(box.Awake), Says.Awake(well.Awake))}", "is", "carries", "light");
             var lights = Pairs(box.Lights, well.Lights, l => l.Terminal)
-                .ToDictionary(p => p.Now.Terminal, p => Compared(Says.Light(p.Now.Symbol), Says.Light(p.Healthy.Symbol)), StringComparer.Ordinal);
+                .ToDictionary(p => p.Now.Terminal, p => Compared(Words.OfLight(p.Now.Symbol), Words.OfLight(p.Healthy.Symbol)), StringComparer.Ordinal);
             foreach (var (input, other) in Pairs(box.Inputs, well.Inputs, i => i.Name))
             {
                 Row(input.Terminal, input.Name, Compared(Says.Input(input.Active), Says.Input(other.Active)), "");
@@ -90,7 +90,7 @@ internal static class FramesView
 
             foreach (var (output, other) in Pairs(box.Outputs, well.Outputs, o => o.Name))
             {
-                Row(output.Terminal, output.Name, Compared(Says.Word(output.State), Says.Word(other.State)), output.Current.ToString());
+                Row(output.Terminal, output.Name, Compared(Words.Of(output.State), Words.Of(other.State)), output.Current.ToString());
             }
 
             screen.Show(table);

@@ -6,48 +6,9 @@ namespace Loomwright.Output;
 /// <summary>What is seen, in words.</summary>
 internal static class Says
 {
-    public static string Word(Symbol symbol) => symbol switch
-    {
-        Symbol.Dark => "dark",
-        Symbol.Dim => "dim",
-        Symbol.Lit => "lit",
-        Symbol.Flashing => "flashes",
-        Symbol.Silent => "silent",
-        Symbol.Sounds => "sounds",
-        Symbol.FlashingFast => "flashes fast",
-        Symbol.FlashingSlowly => "flashes slowly",
-        Symbol.Turns => "turns",
-        Symbol.Works => "works",
-        Symbol.Rests => "rests",
-    };
-
-    /// <summary>A small light beside a terminal.</summary>
-    public static string Light(Symbol symbol) => symbol switch
-    {
-        Symbol.Dark => "off",
-        Symbol.Flashing => "flashes",
-        _ => "on",
-    };
-
     public static string Awake(bool awake) => awake ? "awake" : "asleep";
 
     public static string Input(bool active) => active ? "active" : "at rest";
-
-    public static string Word(OutputState state) => state switch
-    {
-        OutputState.Off => "off",
-        OutputState.On => "on",
-        OutputState.Blinking => "flashes",
-        OutputState.Tripped => "tripped",
-    };
-
-    public static string Word(FuseState state) => state switch
-    {
-        FuseState.Whole => "whole",
-        FuseState.Overloaded => "overloaded, may open after minutes",
-        FuseState.Blown => "blown",
-        FuseState.Cycling => "opens and closes again and again",
-    };
 
     /// <summary>How settling ended, or null when it simply settled.</summary>
     public static string? Word(Outcome outcome) => outcome switch
@@ -73,7 +34,4 @@ internal static class Says
         SurpriseKind.UndefinedInput => "an input is neither on nor off",
         SurpriseKind.Unsolved => "no answer was found for the volts and amps",
     };
-
-    /// <summary>A lamp's name without its dot: <c>rear cluster stop</c>.</summary>
-    public static string Name(string sight) => sight.Replace('.', ' ');
 }

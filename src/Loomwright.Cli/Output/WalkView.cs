@@ -1,3 +1,4 @@
+using Loomwright.Simulation;
 using Loomwright.Walk;
 
 namespace Loomwright.Output;
@@ -34,7 +35,7 @@ internal static class WalkView
         screen.Item("  first at", Way(surprise.Steps));
         foreach (var part in surprise.Parts)
         {
-            screen.Item("  there   ", $"{Says.Name(part.Part)} should be: {part.Expected}; it is: {part.Seen}");
+            screen.Item("  there   ", $"{Words.Name(part.Part)} should be: {part.Expected}; it is: {part.Seen}");
         }
 
         foreach (var happened in surprise.Events)
@@ -53,7 +54,7 @@ internal static class WalkView
 
     private static string Title(Surprise surprise)
     {
-        var subject = surprise.Function ?? string.Join(" and ", surprise.Parts.Select(p => Says.Name(p.Part)));
+        var subject = surprise.Function ?? string.Join(" and ", surprise.Parts.Select(p => Words.Name(p.Part)));
         return $"{subject}: {Says.Word(surprise.Kind)}";
     }
 

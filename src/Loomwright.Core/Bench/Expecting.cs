@@ -11,27 +11,10 @@ internal static class Expecting
     public static ImmutableArray<Expectation> Of(Site site, Frame frame) =>
     [
         .. frame.Controllers.Select(c => Lights(site, c)),
-        .. frame.Seen.Select(s => new Expectation(s.Name, Word(s.Symbol))),
+        .. frame.Seen.Select(s => new Expectation(s.Name, Words.Of(s.Symbol))),
         .. frame.Fuses.Where(f => f.State != FuseState.Whole).Select(f => new Expectation(f.Part, f.State == FuseState.Blown ? "blows" : "overloaded")),
         .. Supply(site, frame),
     ];
-
-    /// <summary>What a person says of a lamp or horn.</summary>
-    public static string Word(Symbol symbol) => symbol switch
-    {
-        Symbol.Dark => "dark",
-        Symbol.Dim => "dim",
-        Symbol.Lit => "lit",
-        Symbol.Flashing => "flashes",
-        Symbol.Silent => "silent",
-        Symbol.Sounds => "sounds",
-        Symbol.FlashingFast => "flashes fast",
-        Symbol.FlashingSlowly => "flashes slowly",
-        Symbol.Turns => "turns",
-        Symbol.Works => "works",
-        Symbol.Rests => "rests",
-        _ => throw new InvalidOperationException("a symbol of no known form"),
-    };
 
     private static Expectation Lights(Site site, ControllerSeen box)
     {
@@ -42,7 +25,7 @@ internal static class Expecting
         }
 
         var on = box.Lights.Where(l => l.Symbol != Symbol.Dark).Select(l =>
-            $"{Called.At(site.Whole, new(box.Part, l.Terminal))[(box.Part.Length + 1)..]} {(l.Symbol == Symbol.Flashing ? "flashes" : "on")}").ToList();
+            $"{Called.At(site.Whole, new(box.Part, l.Terminal))[(box.Part.Length + 1)..]} {Words.OfLight(l.Symbol)}").ToList();
         var lights = on.Count == 0 ? "no light on" : $"{string.Join(", ", on)}; no other light";
         return new Expectation($"lights on {box.Part}", $"{lights} ({state})");
     }

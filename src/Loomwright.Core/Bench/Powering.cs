@@ -104,7 +104,7 @@ internal sealed class Powering(Site site, Steps steps)
         {
             if (isOnly)
             {
-                steps.Add(act, $"Look at {Spoken.Of(load)}.", s => s with { PowerOn = true, Expect = [new Expectation(load, Expecting.Word(seen.Symbol))] });
+                steps.Add(act, $"Look at {Spoken.Of(load)}.", s => s with { PowerOn = true, Expect = [new Expectation(load, Words.Of(seen.Symbol))] });
             }
 
             return;
@@ -117,7 +117,7 @@ internal sealed class Powering(Site site, Steps steps)
             Marks = [site.Mark(feed), site.Mark(back)],
             PowerOn = true,
             Meter = Volts(feed, back),
-            Expect = [new Expectation(load, Expecting.Word(seen.Symbol)), new Expectation($"volts at {Spoken.Of(load)}", Bands.Words(band), band)],
+            Expect = [new Expectation(load, Words.Of(seen.Symbol)), new Expectation($"volts at {Spoken.Of(load)}", Bands.Words(band), band)],
             Cautions = Warm(load),
         });
     }

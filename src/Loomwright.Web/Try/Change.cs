@@ -15,7 +15,7 @@ public sealed record Change(string Who, string How)
     public static IReadOnlyList<Change> All(Shown view) => view.Healthy is null ? [] :
     [
         .. Sights(view),
-        .. view.Now.Fuses.SelectMany(f => Differs(f.Part, Says.Word(f.State), view.Before(f) is { } was ? Says.Word(was.State) : null)),
+        .. view.Now.Fuses.SelectMany(f => Differs(f.Part, Words.Of(f.State), view.Before(f) is { } was ? Words.Of(was.State) : null)),
         .. view.Now.Relays.SelectMany(r => Differs(r.Part, Says.Word(r), view.Before(r) is { } was ? Says.Word(was) : null)),
         .. view.Now.Controllers.SelectMany(box => Box(box, view.Before(box))),
         .. Wires(view),
@@ -25,7 +25,7 @@ public sealed record Change(string Who, string How)
     private static IEnumerable<Change> Sights(Shown view) => view.Now.Seen.SelectMany(seen =>
     {
         var was = view.Before(seen);
-        return Differs(Says.Name(seen.Name), Says.Word(seen.Symbol), was is null ? null : Says.Word(was.Symbol));
+        return Differs(Words.Name(seen.Name), Words.Of(seen.Symbol), was is null ? null : Words.Of(was.Symbol));
     });
 
     private static IEnumerable<Change> Box(ControllerSeen now, ControllerSeen? was)
@@ -37,9 +37,9 @@ public sealed record Change(string Who, string How)
 
         var awake = Differs(now.Part, now.Awake ? "awake" : "asleep", was.Awake ? "awake" : "asleep");
         var lights = now.Lights
-            .Select(light => (light.Terminal, Now: Says.Light(light.Symbol), Was: was.Lights.FirstOrDefault(l => l.Terminal == light.Terminal)))
-            .Where(l => l.Was is not null && l.Now != Says.Light(l.Was.Symbol))
-            .GroupBy(l => (l.Now, Was: Says.Light(l.Was!.Symbol)), l => l.Terminal)
+            .Select(light => (light.Terminal, Now: Words.OfLight(light.Symbol), Was: was.Lights.FirstOrDefault(l => l.Terminal == light.Terminal)))
+            .Where(l => l.Was is not null && l.Now != Words.OfLight(l.Was.Symbol))
+            .GroupBy(l => (l.Now, Was: Words.OfLight(l.Was!.Symbol)), l => l.Terminal)
             .Select(g => g.Count() == 1
                 ? new Change($"{now.Part} light at {g.First()}", Verb(g.Key.Now, g.Key.Was))
                 : new Change($"{now.Part} lights at {string.Join(", ", g)}", $"are {Says.Being(g.Key.Now)}, were {Says.Being(g.Key.Was)}"));

@@ -5,21 +5,6 @@ namespace Loomwright.Web.Try;
 /// <summary>What is seen, in words and by the name of its symbol.</summary>
 internal static class Says
 {
-    public static string Word(Symbol symbol) => symbol switch
-    {
-        Symbol.Dark => "dark",
-        Symbol.Dim => "dim",
-        Symbol.Lit => "lit",
-        Symbol.Flashing => "flashes",
-        Symbol.Silent => "silent",
-        Symbol.Sounds => "sounds",
-        Symbol.FlashingFast => "flashes fast",
-        Symbol.FlashingSlowly => "flashes slowly",
-        Symbol.Turns => "turns",
-        Symbol.Works => "works",
-        Symbol.Rests => "rests",
-    };
-
     /// <summary>Whether it goes dark between its flashes.</summary>
     public static bool Flashes(Symbol symbol) => symbol is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;
 
@@ -44,14 +29,6 @@ internal static class Says
         _ => $"lamp-{symbol.ToString().ToLowerInvariant()}",
     };
 
-    /// <summary>A status light: off, on, flashes.</summary>
-    public static string Light(Symbol symbol) => symbol switch
-    {
-        Symbol.Dark => "off",
-        Symbol.Flashing => "flashes",
-        _ => "on",
-    };
-
     public static string LightPicture(Symbol symbol) => symbol switch
     {
         Symbol.Dark => "light-off",
@@ -60,22 +37,6 @@ internal static class Says
     };
 
     public static string Word(RelaySeen relay) => relay.PulledIn ? "pulled in" : "at rest";
-
-    public static string Word(FuseState state) => state switch
-    {
-        FuseState.Whole => "whole",
-        FuseState.Overloaded => "overloaded, may open after minutes",
-        FuseState.Blown => "blown",
-        FuseState.Cycling => "opens and closes again and again",
-    };
-
-    public static string Word(OutputState state) => state switch
-    {
-        OutputState.Off => "off",
-        OutputState.On => "on",
-        OutputState.Blinking => "flashes",
-        OutputState.Tripped => "tripped",
-    };
 
     /// <summary>What to say when it does not come to rest; null when it does.</summary>
     public static string? Unrest(Outcome outcome) => outcome switch
@@ -93,7 +54,4 @@ internal static class Says
         .. now.Fuses.Where(f => f.State == FuseState.Blown).Select(f => $"{f.Part} is blown: nothing behind it is fed. Find out why; “All at rest” puts a new one in."),
         .. now.Controllers.SelectMany(c => c.Outputs.Where(o => o.State == OutputState.Tripped).Select(o => $"{c.Part} {o.Terminal} ({o.Name}) has tripped: too much current at that output.")),
     ];
-
-    /// <summary>A sight's name without its dot: <c>rear cluster stop</c>.</summary>
-    public static string Name(string sight) => sight.Replace('.', ' ');
 }
