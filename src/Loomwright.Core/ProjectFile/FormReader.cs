@@ -39,11 +39,18 @@ internal static class FormReader
             }
         }
 
-        foreach (var missing in known.Where(p => p.Required && map.Find(p.Key) is null && !found.IsBrokenWithin(node.Span)))
+        Missing(map, known, owner, found);
+        return new Settings(read.ToImmutable());
+    }
+
+    /// <summary>Reports every key that must be there and is not, unless a slip of writing in the same stretch may have cost it.</summary>
+    public static void Missing(Node.Map map, IEnumerable<Parameter> known, string owner, Found found)
+    {
+        foreach (var missing in known.Where(p => p.Required && map.Find(p.Key) is null && !found.IsBrokenWithin(map.Span)))
         {
             found.Stop(
                 "key-missing",
-                node.Span with { Length = Math.Min(node.Span.Length, 40) },
+                map.Span with { Length = Math.Min(map.Span.Length, 40) },
                 "{owner} has no “{key}”",
                 "it cannot be understood without: {meaning}",
                 "add a line “{key}: …”",
@@ -51,8 +58,6 @@ internal static class FormReader
                 Evidence.Of("key", missing.Key),
                 Evidence.Of("meaning", missing.Meaning));
         }
-
-        return new Settings(read.ToImmutable());
     }
 
     /// <summary>The value of a node, or null when it was reported.</summary>

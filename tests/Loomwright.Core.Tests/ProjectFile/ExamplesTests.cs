@@ -72,7 +72,7 @@ public sealed class ExamplesTests
         return Schema.Evaluate(json.RootElement).IsValid;
     }
 
-    private static JsonNode? Json(Node node) => node switch
+    internal static JsonNode? Json(Node node) => node switch
     {
         Node.Scalar { IsEmpty: true } => null,
         Node.Scalar word => word.Text,
