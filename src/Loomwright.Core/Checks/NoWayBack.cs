@@ -43,7 +43,7 @@ internal static class NoWayBack
             if (model?.Controller is { } box)
             {
                 yield return (part.Name, new TerminalRef(part.Name, box.Supply), new TerminalRef(part.Name, box.Ground));
-                foreach (var input in box.Inputs.Where(i => i.ActiveAtGround).Select(i => new TerminalRef(part.Name, i.Terminal)).Where(i => paths.At(i).Any(t => t.Via == Via.Wire)))
+                foreach (var input in box.Inputs.Where(i => i is { ActiveAtGround: true, Button: null }).Select(i => new TerminalRef(part.Name, i.Terminal)).Where(i => paths.At(i).Any(t => t.Via == Via.Wire)))
                 {
                     yield return (Called.At(paths, input), input, input);
                 }
@@ -51,13 +51,16 @@ internal static class NoWayBack
                 continue;
             }
 
-            foreach (var load in paths.Ties.Where(l => l.Via == Via.Load && l.Part == part))
+            foreach (var load in paths.Ties.Where(l => l.Via == Via.Load && l.Part == part && !Signals(paths, l.A) && !Signals(paths, l.B)))
             {
                 var several = model!.Sights.Length > 1;
                 yield return (several ? $"{part.Name} {load.Element!.Name}" : part.Name, load.A, load.B);
             }
         }
     }
+
+    // What hangs on a lead that only tells something carries no load.
+    private static bool Signals(Paths paths, TerminalRef at) => paths.Terminal(at)?.Role == Role.Output;
 
     private static TerminalRef LostEnd(Paths paths, (string Name, TerminalRef A, TerminalRef B) load, HashSet<TerminalRef> fed) =>
         (fed.Contains(load.A), fed.Contains(load.B)) switch

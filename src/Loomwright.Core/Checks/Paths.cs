@@ -165,6 +165,7 @@ internal sealed class Paths
             Gate.ByOutput => Via.Output,
             Gate.ByRelay or Gate.ByFlasher or Gate.Both when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Relay,
             _ when model.Protectors.Any(p => p.Element == element.Name) => Via.Fuse,
+            null when model.Controller is not null && element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Joint,
             _ when model.Controller is not null => Via.Load,
             _ when model.Sights.Any(s => s.Element == element.Name) => Via.Load,
             _ when element.Curve is Diode => Via.Diode,

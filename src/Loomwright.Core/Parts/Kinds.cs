@@ -16,6 +16,7 @@ public static class Kinds
         BreakerKind.Kind,
         SensorSwitchKind.Kind,
         KillSwitchKind.Kind,
+        ButtonBlockKind.Kind,
         LampKind.Kind,
         LampKind.TellTale,
         HornKind.Kind,

@@ -33,6 +33,9 @@ public sealed record Model
     /// <summary>Elements that charge the bike beside its supply.</summary>
     public ImmutableArray<string> Charging { get; init; } = [];
 
+    /// <summary>Set for a button block with electronics.</summary>
+    public ButtonBlock? Block { get; init; }
+
     /// <summary>Set for a battery or a bench supply.</summary>
     public Supply? Supply { get; init; }
 
@@ -198,6 +201,12 @@ public sealed record Controller
 
     public required string Ground { get; init; }
 
+    /// <summary>Where it hears a button block, or null.</summary>
+    public DataInput? Data { get; init; }
+
+    /// <summary>What its lights do when power is connected, in the manual's words, or null. Told, never checked by.</summary>
+    public string? PowerUpShow { get; init; }
+
     /// <summary>Over the names of its inputs; asleep, every output is off and nothing is remembered.</summary>
     public required Expression Awake { get; init; }
 
@@ -221,7 +230,11 @@ public sealed record Controller
 
 /// <summary>An input of a controller.</summary>
 /// <param name="ActiveAtGround">True: active when pulled below <paramref name="LowVolts"/>; false: active above <paramref name="HighVolts"/>. Between the two it is undefined.</param>
-public sealed record Input(string Name, string Terminal, bool ActiveAtGround, double LowVolts, double HighVolts);
+public sealed record Input(string Name, string Terminal, bool ActiveAtGround, double LowVolts, double HighVolts)
+{
+    /// <summary>Set for a button of a block: it sits on the data terminal and has no volts of its own.</summary>
+    public DataButton? Button { get; init; }
+}
 
 /// <summary>An output of a controller.</summary>
 /// <param name="When">Over the names of the controller's inputs.</param>
@@ -229,7 +242,14 @@ public sealed record Input(string Name, string Terminal, bool ActiveAtGround, do
 /// <param name="LimitAmps">Where it trips, or null.</param>
 /// <param name="TripsAfter">How long it stands more than its limit.</param>
 /// <param name="TripEnds">The input whose going off ends the trip, or null: it ends when its own command does.</param>
-public sealed record Output(string Name, string Terminal, Expression When, string Element, double? LimitAmps, TimeSpan TripsAfter, string? TripEnds);
+public sealed record Output(string Name, string Terminal, Expression When, string Element, double? LimitAmps, TimeSpan TripsAfter, string? TripEnds)
+{
+    /// <summary>On with less current than this a lamp is taken to be out; null: it does not look.</summary>
+    public double? LampOutBelowAmps { get; init; }
+
+    /// <summary>Blinks twice as fast while a lamp is out.</summary>
+    public bool HurriesOnLampOut { get; init; }
+}
 
 /// <summary>The small light beside a terminal.</summary>
 public sealed record StatusLight(string Terminal, LightMeans Means);
@@ -248,4 +268,7 @@ public enum LightMeans
 
     /// <summary>Current flows to the load.</summary>
     LoadCurrent,
+
+    /// <summary>The output has tripped, or its lamp is out.</summary>
+    Trouble,
 }

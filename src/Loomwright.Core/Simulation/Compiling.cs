@@ -21,6 +21,7 @@ internal sealed class Compiling
     private readonly ImmutableArray<SightPlace>.Builder _sights = ImmutableArray.CreateBuilder<SightPlace>();
     private readonly ImmutableArray<RelayPlace>.Builder _relays = ImmutableArray.CreateBuilder<RelayPlace>();
     private readonly ImmutableArray<FlasherPlace>.Builder _flashers = ImmutableArray.CreateBuilder<FlasherPlace>();
+    private readonly ImmutableArray<BlockPlace>.Builder _blocks = ImmutableArray.CreateBuilder<BlockPlace>();
     private readonly ImmutableArray<int>.Builder _supplies = ImmutableArray.CreateBuilder<int>();
     private readonly ImmutableArray<int>.Builder _charging = ImmutableArray.CreateBuilder<int>();
     private int _lastNode;
@@ -62,6 +63,7 @@ internal sealed class Compiling
             Fuses = _fuses.ToImmutable(),
             Relays = _relays.ToImmutable(),
             Flashers = _flashers.ToImmutable(),
+            Blocks = _blocks.ToImmutable(),
             Sights = _sights.ToImmutable(),
             Supplies = [.. _supplies, .. _charging],
             Parts = [.. _loom.Parts.Zip(_models, (part, model) => new PartPlace(part.Name, model))],
@@ -158,6 +160,11 @@ internal sealed class Compiling
             return place < 0 ? -1 : firstLink + place;
         }
 
+        if (model.Block is { } block)
+        {
+            _blocks.Add(BlockOf(part, model, block));
+        }
+
         _relays.AddRange(model.Relays.Select(r => new RelayPlace(part.Name, [.. r.Coils.Select(LinkOf).Where(l => l >= 0)], r)));
         _flashers.AddRange(model.Flashers.Select(f => new FlasherPlace(part.Name, LinkOf(f.Element), f)));
         _charging.AddRange(model.Charging.Select(LinkOf).Where(l => l >= 0));
@@ -197,6 +204,13 @@ internal sealed class Compiling
             }
         }
     }
+
+    private BlockPlace BlockOf(Part part, Model model, ButtonBlock block) => new(
+        part.Name,
+        Node(new TerminalRef(part.Name, block.Terminal)),
+        block.Second is { } second ? Node(new TerminalRef(part.Name, second)) : -1,
+        _relays.Count + model.Relays.ToList().FindIndex(r => r.Name == block.Electronics),
+        [.. block.Controls.Select(name => _controls.ToList().FindIndex(c => Names.Same(c.Name, name)))]);
 
     /// <summary>Whether it is a contact that a hand or a coil moves; what leaks or sticks are these.</summary>
     internal static bool IsContact(Element element) => element is { Gate: Gate.ByControl or Gate.ByRelay, Curve: Ohms };
@@ -294,6 +308,11 @@ internal sealed class Compiling
                     : outputs.FindIndex(o => Names.Same(o.Terminal, l.Terminal)),
                 Node(new TerminalRef(part.Name, l.Terminal))))],
             new Evaluator(rules),
-            rules.SelectMany(r => r.NamesUsed()).Distinct(StringComparer.Ordinal).ToFrozenDictionary(n => n, n => inputs.FindIndex(i => Names.Same(i.Name, n)), StringComparer.Ordinal));
+            rules.SelectMany(r => r.NamesUsed()).Distinct(StringComparer.Ordinal).ToFrozenDictionary(n => n, n => inputs.FindIndex(i => Names.Same(i.Name, n)), StringComparer.Ordinal))
+        {
+            Data = facts.Data is { } data
+                ? (Node(new TerminalRef(part.Name, data.Terminal)), data.Second is { } second ? Node(new TerminalRef(part.Name, second)) : -1)
+                : (-1, -1),
+        };
     }
 }

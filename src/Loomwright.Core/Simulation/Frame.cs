@@ -95,7 +95,11 @@ public sealed record InputSeen(string Name, string Terminal, bool Active);
 
 /// <summary>An output as commanded and carried.</summary>
 /// <param name="State">off, on, blinking or tripped.</param>
-public sealed record OutputSeen(string Name, string Terminal, OutputState State, Current Current);
+public sealed record OutputSeen(string Name, string Terminal, OutputState State, Current Current)
+{
+    /// <summary>It is on and takes a lamp to be out.</summary>
+    public bool LampOut { get; init; }
+}
 
 /// <summary>What an output does.</summary>
 public enum OutputState

@@ -26,13 +26,15 @@ internal static class Rates
             .FirstOrDefault())];
     }
 
-    private static IEnumerable<(double PerMinute, int? Box, int? Flasher)> Sources(Wiring wiring, State state, Picture steady)
+    private static IEnumerable<(double PerMinute, (int Box, int Output)? Output, int? Flasher)> Sources(Wiring wiring, State state, Picture steady)
     {
         for (var b = 0; b < wiring.Boxes.Length; b++)
         {
-            if (Enumerable.Range(0, state.Boxes[b].Commands.Length).Any(o => state.Boxes[b].Drive(o).Blinks))
+            var facts = wiring.Boxes[b].Facts;
+            foreach (var o in Enumerable.Range(0, facts.Outputs.Length).Where(o => state.Boxes[b].Drive(o).Blinks))
             {
-                yield return (wiring.Boxes[b].Facts.BlinksPerMinute, b, null);
+                var hurries = facts.Outputs[o].HurriesOnLampOut && Watching.LampOut(wiring.Boxes[b], state.Boxes[b], o, steady);
+                yield return (facts.BlinksPerMinute * (hurries ? 2 : 1), (b, o), null);
             }
         }
 
@@ -53,14 +55,14 @@ internal static class Rates
         {
             state = other.Flasher is { } f
                 ? state with { Flashers = state.Flashers.With(f, false) }
-                : state with { Boxes = state.Boxes.With(other.Box!.Value, Steady(state.Boxes[other.Box!.Value])) };
+                : state with { Boxes = state.Boxes.With(other.Output!.Value.Box, Steady(state.Boxes[other.Output!.Value.Box], other.Output!.Value.Output)) };
         }
 
         return state;
     }
 
-    private static BoxState Steady(BoxState box) =>
-        box with { Commands = new Row<Level>([.. box.Commands.AsSpan().ToArray().Select(c => c with { ShareBetween = c.Share })]) };
+    private static BoxState Steady(BoxState box, int output) =>
+        box with { Commands = box.Commands.With(output, box.Commands[output] with { ShareBetween = box.Commands[output].Share }) };
 
     private static double Change(SightPlace sight, Picture on, Picture between) => Math.Abs(on.SquareVolts[sight.Link] - between.SquareVolts[sight.Link]);
 }

@@ -27,21 +27,31 @@ internal static class Reading
 
     public static double InputVolts(Box box, int input, double[] volts) => volts[box.InputNodes[input]] - volts[box.GroundNode];
 
+    // A fifth either way (judgement): a ladder's next button is nearly twice as far.
+    private const double LadderTolerance = 1.2;
+
     /// <summary>Whether the input is active; null between its two thresholds.</summary>
-    public static bool? Active(Box box, int input, double[] volts)
+    public static bool? Active(Wiring wiring, InputPlace place, State state, double[] volts, DataLeads leads)
     {
-        var at = InputVolts(box, input, volts);
-        var facts = box.Facts.Inputs[input];
+        var box = wiring.Boxes[place.Box];
+        var facts = box.Facts.Inputs[place.Input];
+        if (facts.Button is { } button)
+        {
+            return button.LadderOhms is { } ohms ? IsPressed(box, ohms, volts) : leads.Pressed(place.Box, button.Number, state, volts);
+        }
+
+        var at = InputVolts(box, place.Input, volts);
         return at < facts.LowVolts ? facts.ActiveAtGround : at > facts.HighVolts ? !facts.ActiveAtGround : null;
     }
 
     /// <summary>Every input of a box that has supply; one that cannot be told is read as <paramref name="readAs"/> says, or reported.</summary>
-    public static (Row<bool> Inputs, InputPlace? Undecided) Inputs(Box box, int place, double[] volts, ImmutableDictionary<InputPlace, bool> readAs)
+    public static (Row<bool> Inputs, InputPlace? Undecided) Inputs(Wiring wiring, int place, State state, double[] volts, DataLeads leads, ImmutableDictionary<InputPlace, bool> readAs)
     {
+        var box = wiring.Boxes[place];
         var inputs = ImmutableArray.CreateBuilder<bool>(box.InputNodes.Length);
         for (var i = 0; i < box.InputNodes.Length; i++)
         {
-            if (Active(box, i, volts) is { } active)
+            if (Active(wiring, new InputPlace(place, i), state, volts, leads) is { } active)
             {
                 inputs.Add(active);
             }
@@ -56,5 +66,18 @@ internal static class Reading
         }
 
         return (new Row<bool>(inputs.MoveToImmutable()), null);
+    }
+
+    // From the share of its own supply that the box finds on the data lead it knows the ohms to ground.
+    private static bool IsPressed(Box box, double ohms, double[] volts)
+    {
+        var share = (volts[box.Data.First] - volts[box.GroundNode]) / SupplyVolts(box, volts);
+        if (share is <= 0 or >= 1)
+        {
+            return false;
+        }
+
+        var found = box.Facts.Data!.PullOhms * share / (1 - share);
+        return found > ohms / LadderTolerance && found < ohms * LadderTolerance;
     }
 }

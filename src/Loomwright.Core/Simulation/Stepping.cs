@@ -16,6 +16,7 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
     private const double WarmsAboveVolts = 0.5;
     private const double WarmsAboveAmps = 0.01;
 
+    private readonly DataLeads _leads = new(wiring);
     private readonly bool[] _cold = new bool[wiring.Links.Length];
     private readonly Func<BoxState, Row<bool>, BoxState>[] _rules =
         [.. wiring.Boxes.Select(box => new Func<BoxState, Row<bool>, BoxState>((before, inputs) => Step(box, before, inputs)))];
@@ -43,7 +44,7 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
         {
             for (var i = 0; state.Boxes[b].Alive && i < wiring.Boxes[b].InputNodes.Length; i++)
             {
-                if (Reading.Active(wiring.Boxes[b], i, electrics.Volts) is { } active && active != state.Boxes[b].Inputs[i])
+                if (Reading.Active(wiring, new InputPlace(b, i), state, electrics.Volts, _leads) is { } active && active != state.Boxes[b].Inputs[i])
                 {
                     return new InputPlace(b, i);
                 }
@@ -157,7 +158,7 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
             }
             else
             {
-                var (inputs, unclear) = Reading.Inputs(box, b, electrics.Volts, readAs);
+                var (inputs, unclear) = Reading.Inputs(wiring, b, state, electrics.Volts, _leads, readAs);
                 if (unclear is not null)
                 {
                     undecided = unclear;

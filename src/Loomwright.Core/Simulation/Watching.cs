@@ -41,7 +41,7 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         state.Awake,
         [.. box.Facts.Outputs.Where((_, o) => box.Rules.Remembers(state.Memory, o + 1)).Select(o => o.Name)],
         [.. box.Facts.Inputs.Select((input, i) => new InputSeen(input.Name, input.Terminal, state.Inputs[i]))],
-        [.. box.Facts.Outputs.Select((output, o) => new OutputSeen(output.Name, output.Terminal, OutputState(state, o), Amps(pictures, box.OutputLinks[o])))],
+        [.. box.Facts.Outputs.Select((output, o) => new OutputSeen(output.Name, output.Terminal, OutputState(state, o), Amps(pictures, box.OutputLinks[o])) { LampOut = !pictures.IsEmpty && LampOut(box, state, o, pictures[0]) })],
         [.. box.Lights.Select(light => new StatusSeen(light.Terminal, Light(box, light, state, pictures)))]);
 
     private static OutputState OutputState(BoxState state, int output) =>
@@ -69,9 +69,14 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
             LightMeans.Command => light.Place >= 0 && (phase == 0 ? state.Drive(light.Place).Share : state.Drive(light.Place).ShareBetween) > 0,
             LightMeans.Voltage => Math.Abs(pictures[phase].Volts[light.Node] - pictures[phase].Volts[box.GroundNode]) > LightsAboveVolts,
             LightMeans.LoadCurrent => light.Place >= 0 && box.OutputLinks[light.Place] is >= 0 and var link && Math.Abs(pictures[phase].Amps[link]) > LightsAboveAmps,
+            LightMeans.Trouble => light.Place >= 0 && (state.Tripped[light.Place] || LampOut(box, state, light.Place, pictures[0])),
             _ => false,
         };
     }
+
+    /// <summary>Whether an output that looks for it is on and finds too little current in its flash.</summary>
+    internal static bool LampOut(Box box, BoxState state, int output, Picture on) =>
+        state.Drive(output).On && box.OutputLinks[output] is >= 0 and var link && Math.Abs(on.Amps[link]) < box.Facts.Outputs[output].LampOutBelowAmps;
 
     private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures, double? perMinute)
     {

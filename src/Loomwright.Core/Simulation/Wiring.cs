@@ -48,6 +48,9 @@ internal sealed record Wiring
     /// <summary>What flashes by itself, in file order.</summary>
     public required ImmutableArray<FlasherPlace> Flashers { get; init; }
 
+    /// <summary>The button blocks with electronics, in file order.</summary>
+    internal required ImmutableArray<BlockPlace> Blocks { get; init; }
+
     /// <summary>Whatever a person can tell, in file order.</summary>
     public required ImmutableArray<SightPlace> Sights { get; init; }
 
@@ -118,6 +121,9 @@ internal sealed record RelayPlace(string Part, ImmutableArray<int> Coils, Relay 
 /// <summary>A flasher: its part, the link that is its contact, and how it goes.</summary>
 internal sealed record FlasherPlace(string Part, int Link, Flasher Facts);
 
+/// <summary>A button block: the nodes of its data terminals (the second −1 unless it is a bus), the relay that tells whether it is fed, its buttons among the controls.</summary>
+internal sealed record BlockPlace(string Part, int Data, int Second, int Electronics, ImmutableArray<int> Buttons);
+
 /// <summary>Something to see or hear: its name, its part, the link it comes from.</summary>
 internal sealed record SightPlace(string Name, string Part, int Link, Sight Sight);
 
@@ -144,6 +150,9 @@ internal sealed record Box(
     Evaluator Rules,
     FrozenDictionary<string, int> InputOf)
 {
+    /// <summary>Nodes of its data terminals; −1 where there is none.</summary>
+    public (int First, int Second) Data { get; init; } = (-1, -1);
+
     /// <summary>The same box with nothing alive in it, whatever its supply.</summary>
     public Box Dead() => this with { Facts = Facts with { ResetsBelowVolts = double.PositiveInfinity } };
 }

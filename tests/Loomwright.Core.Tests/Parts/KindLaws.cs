@@ -107,6 +107,7 @@ public sealed class KindLaws
             "breaker" => Model(kind, ("rating", Si(15))),
             "resistor" => Model(kind, ("resistance", Si(10))),
             "connector" => Model(kind, ("cavities", Words("1", "2"))),
+            "button block" => Model(kind, ("reports by", Word("data lead")), ("buttons", Words("left", "horn"))),
             "tell-tale" => Model(kind, ("led", Si(0.12))),
             "fuse" => Model(kind, ("rating", Si(15))),
             "switch" => Model(kind, ("terminals", Words("r", "s", "t", "u")), ("positions", Group(("off", Pairs()), ("riding", Pairs(("r", "s"), ("t", "u"))), ("park", Pairs(("r", "u")))))),

@@ -8,10 +8,10 @@ namespace Loomwright.Parts;
 internal static class ControllerLights
 {
     private static readonly ImmutableArray<(string Word, LightMeans Means)> Meanings =
-        [("input", LightMeans.Input), ("command", LightMeans.Command), ("voltage", LightMeans.Voltage), ("load current", LightMeans.LoadCurrent)];
+        [("input", LightMeans.Input), ("command", LightMeans.Command), ("voltage", LightMeans.Voltage), ("load current", LightMeans.LoadCurrent), ("trouble", LightMeans.Trouble)];
 
     public static Parameter Parameter { get; } = new(
-        "lights", "What the light at each terminal follows: the input as read, the command, voltage at the terminal, or current to the load.",
+        "lights", "What the light at each terminal follows: the input as read, the command, voltage at the terminal, current to the load, or trouble: tripped, or a lamp out.",
         new Form.Each(new Form.Choice([.. Meanings.Select(m => m.Word)])));
 
     public static ImmutableArray<StatusLight> Read(Settings settings, Seats seats)
@@ -31,7 +31,7 @@ internal static class ControllerLights
             {
                 seats.Marks.Complain(path, $"{terminal} is not an input", "write voltage, or declare an input there");
             }
-            else if (means is LightMeans.Command or LightMeans.LoadCurrent && role != Role.Output)
+            else if (means is LightMeans.Command or LightMeans.LoadCurrent or LightMeans.Trouble && role != Role.Output)
             {
                 seats.Marks.Complain(path, $"{terminal} is not an output", "write voltage, or declare an output there");
             }

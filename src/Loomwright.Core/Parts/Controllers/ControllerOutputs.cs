@@ -23,9 +23,12 @@ internal static class ControllerOutputs
     private static readonly Amount PullDown = new("pull down", "The resistance that holds it at ground when off and nothing is connected.", Unit.Ohm, 100, 1e9, 47_000);
     private static readonly Pick BodyDiode = new("body diode", "Whether current fed in at the output reaches its supply.", ["fitted", "none"]);
 
+    private static readonly Amount LampOut = new("lamp out below", "On with less current than this it takes a lamp to be out. Left out: it does not look.", Unit.Amp, 0.001, 100);
+    private static readonly Pick OnLampOut = new("on lamp out", "What it does then: only tells it by a light that means trouble, or blinks twice as fast.", ["tells", "blinks fast"]);
+
     public static Parameter Parameter { get; } = new("outputs", "Its outputs by your own names.", new Form.Each(new Form.Keys(
     [
-        Terminal, When, Limit.Parameter, TripsAfter.Parameter, TripEnds, On.Parameter, Leakage.Parameter, PullDown.Parameter, BodyDiode.Parameter,
+        Terminal, When, Limit.Parameter, TripsAfter.Parameter, TripEnds, On.Parameter, Leakage.Parameter, PullDown.Parameter, BodyDiode.Parameter, LampOut.Parameter, OnLampOut.Parameter,
     ])));
 
     public static ImmutableArray<(Output Output, ImmutableArray<Element> Elements)> Read(Settings settings, Seats seats, ImmutableArray<string> inputs)
@@ -49,7 +52,11 @@ internal static class ControllerOutputs
 
             var element = $"{name} switch";
             outputs.Add((
-                new Output(name, terminal, when, element, Limit.Given(own), TimeSpan.FromSeconds(TripsAfter.Of(own)), TripEnd(own, inputs, path, seats.Marks)),
+                new Output(name, terminal, when, element, Limit.Given(own), TimeSpan.FromSeconds(TripsAfter.Of(own)), TripEnd(own, inputs, path, seats.Marks))
+                {
+                    LampOutBelowAmps = LampOut.Given(own),
+                    HurriesOnLampOut = OnLampOut.Of(own) == "blinks fast",
+                },
                 Elements(own, name, element, terminal, seats)));
         }
 

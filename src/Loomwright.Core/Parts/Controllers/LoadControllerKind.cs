@@ -10,12 +10,13 @@ namespace Loomwright.Parts;
 internal static class LoadControllerKind
 {
     private static readonly Parameter Plugs = new("plugs", "Its plugs and the marks in each, in the order they stand on the case.", new Form.Each(new Form.Names())) { Required = true };
-    private static readonly Parameter Supply = new("supply", "The terminal it is fed at.", new Form.Text()) { Required = true };
-    private static readonly Parameter Ground = new("ground", "The terminal of its own ground.", new Form.Text()) { Required = true };
+    private static readonly Parameter Supply = new("supply", "The terminal it is fed at; where it has several, all of them, and they are one inside.", new Form.Names()) { Required = true };
+    private static readonly Parameter Ground = new("ground", "The terminal of its own ground; several are one inside.", new Form.Names()) { Required = true };
     private static readonly Parameter Awake = new("awake", "When it is awake, over its inputs. Default always.", new Form.Condition());
     private static readonly Amount ResetsBelow = new("resets below", "Supply below this and it starts anew, its memory lost.", Unit.Volt, 1, 20, 7.5);
     private static readonly Amount TotalLimit = new("total limit", "Most that all its outputs together may carry. Default none.", Unit.Amp, 0.1, 1000);
     private static readonly Amount TotalTripsAfter = new("total trips after", "How long it stands more than that.", Unit.Second, 0, 60, 0.2);
+    private static readonly Parameter PowerUpShow = new("power-up show", "What its lights do when power is connected. It is told, and nothing is checked by it.", new Form.Text());
     private static readonly Amount BlinkRate = new("blink rate", "Flashes a minute of a blinking output.", Unit.One, 10, 600, 85);
 
     public static Kind Kind { get; } = new(
@@ -24,7 +25,7 @@ internal static class LoadControllerKind
         [
             Plugs, Supply, Ground, Awake, ResetsBelow.Parameter, TotalLimit.Parameter, TotalTripsAfter.Parameter, BlinkRate.Parameter,
             ControllerSupply.Standby.Parameter, ControllerSupply.AwakeDraw.Parameter,
-            ControllerInputs.Parameter, ControllerOutputs.Parameter, ControllerLights.Parameter,
+            PowerUpShow, ControllerData.Parameter, ControllerInputs.Parameter, ControllerOutputs.Parameter, ControllerLights.Parameter,
         ],
         Build);
 
@@ -33,21 +34,25 @@ internal static class LoadControllerKind
         var settings = part.Settings;
         var plugs = settings.Group("plugs").Entries;
         var marks = new Marks([.. plugs.SelectMany(p => settings.Group("plugs").Words(p.Key))], "plugs");
-        var supply = Own(settings, "supply", marks);
-        var ground = Own(settings, "ground", marks);
-        if (supply is null || ground is null)
+        var supplies = Own(settings, "supply", marks);
+        var grounds = Own(settings, "ground", marks);
+        if (supplies is not [var supply, ..] || grounds is not [var ground, ..])
         {
             return new Model { Terminals = [.. marks.Known.Select(m => new Terminal(m, Role.Lead, null, PlugOf(m, settings)))], Problems = marks.Problems };
         }
 
         var seats = new Seats(marks, supply, ground);
-        var inputs = ControllerInputs.Read(settings, seats);
+        ImmutableArray<Element> bars = [.. Bars(supplies, Role.Plus, seats), .. Bars(grounds, Role.Minus, seats)];
+        var (data, ofData) = ControllerData.Read(settings, seats);
+        var inputs = ControllerInputs.Read(settings, seats, data);
         ImmutableArray<string> inputNames = [.. inputs.Select(i => i.Input.Name)];
         var outputs = ControllerOutputs.Read(settings, seats, inputNames);
         var controller = new Controller
         {
             Supply = supply,
             Ground = ground,
+            Data = data,
+            PowerUpShow = settings.Word(PowerUpShow.Key),
             Awake = settings.Word("awake") is { } awake ? Condition(awake, inputNames, "awake", marks) ?? new Expression.Always() : new Expression.Always(),
             ResetsBelowVolts = ResetsBelow.Of(settings),
             TotalLimitAmps = TotalLimit.Given(settings),
@@ -60,9 +65,9 @@ internal static class LoadControllerKind
         return new Model
         {
             Terminals = [.. marks.Known.Select(m => new Terminal(m, seats.RoleOf(m), seats.NameAt(m), PlugOf(m, settings)))],
-            Elements = [.. ControllerSupply.Elements(settings, supply, ground), .. inputs.Select(i => i.Pull), .. outputs.SelectMany(o => o.Elements)],
+            Elements = [.. ControllerSupply.Elements(settings, supply, ground), .. bars, .. ofData, .. inputs.Where(i => i.Pull is not null).Select(i => i.Pull!), .. outputs.SelectMany(o => o.Elements)],
             Controller = controller,
-            Polarity = (supply, ground),
+            Polarity = bars.IsEmpty ? (supply, ground) : null,
             Problems = marks.Problems,
         };
     }
@@ -79,16 +84,22 @@ internal static class LoadControllerKind
         return reading.Expression;
     }
 
-    private static string? Own(Settings settings, string key, Marks marks)
+    private static ImmutableArray<string> Own(Settings settings, string key, Marks marks)
     {
-        if (settings.Word(key) is { } mark)
+        var named = settings.Word(key) is { } mark ? [mark] : settings.Words(key);
+        if (named.IsEmpty)
         {
-            return marks.Find(mark, key);
+            marks.Complain(key, $"the terminal of its {key} is not named", $"write {key}: and the mark on the case");
         }
 
-        marks.Complain(key, $"the terminal of its {key} is not named", $"write {key}: and the mark on the case");
-        return null;
+        return [.. named.Select(m => marks.Find(m, key)).OfType<string>().Distinct(Names.Comparer)];
     }
+
+    // Several terminals for one current are a bar inside (1 mΩ: judgement, no source).
+    private static IEnumerable<Element> Bars(ImmutableArray<string> terminals, Role role, Seats seats) =>
+        from other in terminals.Skip(1)
+        where seats.TakeBar(other, role)
+        select new Element($"{other} bar", other, terminals[0], new Ohms(0.001));
 
     private static string? PlugOf(string mark, Settings settings) =>
         settings.Group("plugs").Entries.FirstOrDefault(p => p.Value is Value.Words words && words.Names.Contains(mark, Names.Comparer)).Key;

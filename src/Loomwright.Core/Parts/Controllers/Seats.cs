@@ -28,6 +28,18 @@ internal sealed class Seats
 
     public string? NameAt(string mark) => _taken.TryGetValue(mark, out var seat) ? seat.Name : null;
 
+    /// <summary>Seats one more terminal of supply or ground; false and a problem when it is taken.</summary>
+    public bool TakeBar(string mark, Role role)
+    {
+        if (_taken.TryAdd(mark, (role, null)))
+        {
+            return true;
+        }
+
+        Marks.Complain("ground", $"{mark} is its supply already", "name the terminal of its ground");
+        return false;
+    }
+
     /// <summary>Seats an input or output; null and a problem when the terminal is missing, unknown or taken.</summary>
     public string? Take(string? mark, Role role, string name, string path)
     {
