@@ -32,6 +32,28 @@ public sealed class LampTests
     }
 
     [Fact]
+    public void Current_and_light_of_a_filament_follow_the_published_exponents()
+    {
+        // tests/published/05-lamp-exponents.csv: current 0.55, power 1.55 from it (1.6 printed), flux 3.4.
+        var rows = PublishedTable.Read("05-lamp-exponents.csv").Rows;
+        double Printed(string quantity) => rows.Single(r => r["quantity"].StartsWith(quantity, StringComparison.Ordinal)).Number("exponent");
+        var lamp = new Filament(21, 12);
+        var current = Math.Log(lamp.At(13.2).Amps / lamp.At(12).Amps) / Math.Log(1.1);
+        Assert.Equal(Printed("current against voltage"), current, 1e-4);
+        Assert.Equal(Printed("power against voltage"), current + 1, 0.051);
+        Assert.Equal(Loomwright.Simulation.Light.FilamentExponent, Printed("flux against voltage"));
+
+        // Implied by the categories' two fluxes: exact arithmetic, two places printed.
+        foreach (var row in rows.Where(r => r["quantity"].Contains("implied by", StringComparison.Ordinal)))
+        {
+            var words = row["quantity"].Split(", ")[1].Split(' ');
+            var category = PublishedTable.Read("05-lamp-categories.csv").Rows.Single(r => r["category"] == words[0]);
+            double Flux(string column) => Number(category[column].Split('/')[words is [_, "dipped"] ? 1 : 0]);
+            Assert.Equal(row.Number("exponent"), Math.Log(Flux("flux_lm") / Flux("reference_flux_12V_lm")) / Math.Log(1.1), 0.006);
+        }
+    }
+
+    [Fact]
     public void A_21_watt_filament_takes_its_watts_at_12_volts_and_many_times_that_when_cold()
     {
         var light = Assert.Single(Model("lamp", ("filament", Si(21))).Elements);

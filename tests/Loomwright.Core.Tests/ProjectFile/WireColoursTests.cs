@@ -22,6 +22,14 @@ public sealed class WireColoursTests
     [InlineData("tk", "TQ")]
     public void Both_sets_of_letters_are_read(string written, string iec) => Assert.Equal(iec, WireColours.Read(written)?.ToString());
 
+    [Fact]
+    public void Both_letters_of_every_colour_of_the_table_are_the_same_colour() =>
+        PublishedRows.Each("08-colour-codes.csv", PublishedTable.Read("08-colour-codes.csv").Rows, _ => true, allFromMemory: true, check: row =>
+        {
+            Assert.NotNull(WireColours.Read(row["iec60757"]));
+            Assert.Equal(WireColours.Read(row["iec60757"]), WireColours.Read(row["german_letters"].Length > 0 ? row["german_letters"] : row["iec60757"]));
+        });
+
     [Theory]
     [InlineData("green")]
     [InlineData("XX")]

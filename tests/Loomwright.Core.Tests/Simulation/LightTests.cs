@@ -1,3 +1,4 @@
+using Loomwright.Parts;
 using Loomwright.Simulation;
 using static Loomwright.Tests.Simulation.Sketch;
 
@@ -96,6 +97,16 @@ public class LightTests
     public void A_lamp_flashes_when_it_is_dark_or_has_less_than_half_its_light_between(double on, double between, Symbol called) =>
         Assert.Equal(called, Light.Called(on, between));
 
+    [Fact]
+    public void No_rate_a_published_rule_allows_is_called_fast_or_slow_and_one_above_it_is_called_fast() =>
+        PublishedRows.Each("06-rules-jurisdiction-dependent.csv", PublishedTable.Read("06-rules-jurisdiction-dependent.csv").Rows.Where(r => r["unit"] == "1/min"), PublishedRows.SaysMemory, row =>
+        {
+            // Written as 90 +/- 30 or as 60 to 120.
+            var ends = row["value"].Split(" to ");
+            var (least, most) = ends is [var from, var to] ? (Number(from), Number(to)) : (Number(row["value"].Split(' ')[0]) - Number(row["value"].Split(' ')[2]), Number(row["value"].Split(' ')[0]) + Number(row["value"].Split(' ')[2]));
+            Assert.Equal((Symbol.Flashing, Symbol.Flashing, Symbol.FlashingFast), (Light.Called(1, 0, least), Light.Called(1, 0, most), Light.Called(1, 0, most + 1)));
+        });
+
     [Theory]
     [InlineData(1.34, null)]
     [InlineData(1.35, 21.2)]
@@ -107,21 +118,23 @@ public class LightTests
         // Roots of least times most, ISO 8820-3: 160 % and 200 % read in a public extract, 135 % and 600 % from memory.
         if (seconds is { } time)
         {
-            Assert.Equal(time, FuseTimes.Seconds(share)!.Value, 0.01 * time);
+            Assert.Equal(time, FuseBand.Blade.LikelySeconds(share)!.Value, 0.01 * time);
         }
         else
         {
-            Assert.Null(FuseTimes.Seconds(share));
+            Assert.Null(FuseBand.Blade.LikelySeconds(share));
         }
     }
 
     [Fact]
     public void More_current_always_opens_a_fuse_sooner()
     {
-        var times = Enumerable.Range(0, 200).Select(i => FuseTimes.Seconds(1.35 + (i * 0.1))!.Value).ToList();
+        var times = Enumerable.Range(0, 200).Select(i => FuseBand.Blade.LikelySeconds(1.35 + (i * 0.1))!.Value).ToList();
         Assert.Equal(times.OrderDescending(), times);
         Assert.Equal(times.Count, times.Distinct().Count());
     }
+
+    private static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
     private static Frame Dimmed(string lamp, (string, object) light, double share)
     {
