@@ -69,5 +69,9 @@ public sealed class Bike
     /// <summary>Every state the bike can be brought into, against what its functions promise.</summary>
     public Walked Walk(WalkOptions? options = null) => Walker.Walk(Known, options);
 
+    /// <summary>What a walk notices when the wire of that name is left out; null when there is no such wire.</summary>
+    public WireRemoved? WithoutWire(string wire, WalkOptions? options = null) =>
+        Known.Wire(wire) is { } known ? WireRemoved.Of(Known, known, options ?? new WalkOptions()) : null;
+
     private Loom Known => Loom ?? throw new InvalidOperationException("nothing of this design could be read");
 }

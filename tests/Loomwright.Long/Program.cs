@@ -6,6 +6,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
 {
     ["mutants"] = SpoiltFiles.Run,
     ["networks"] = Networks.Run,
+    ["walk"] = Walks.Run,
 };
 
 if (args is ["turnstone"])

@@ -9,7 +9,7 @@ namespace Loomwright.Walk;
 /// (docs/walk.md). A round is one operation more from rest; a round is shared among workers and put together in order,
 /// so that the answer is the same however many there are.
 /// </summary>
-public sealed class Walker
+internal sealed class Walker
 {
     // As many states of a round are gone on from before they are put together; a worker takes some of them at a time.
     private const int Batch = 8192;
@@ -40,7 +40,7 @@ public sealed class Walker
     public static Walked Walk(Loom loom, WalkOptions? options = null) => new Walker(loom, options ?? new WalkOptions()).Walk();
 
     /// <summary>Walks and gives every state reached with what its promises remember.</summary>
-    internal static (Walked Walked, IReadOnlyList<(State State, Row<Memory> Promised)> States) WalkAndKeep(Loom loom, WalkOptions options)
+    public static (Walked Walked, IReadOnlyList<(State State, Row<Memory> Promised)> States) WalkAndKeep(Loom loom, WalkOptions options)
     {
         var walker = new Walker(loom, options);
         var walked = walker.Walk();
