@@ -252,5 +252,5 @@ internal sealed class Settler
     }
 
     private static ImmutableArray<string> Words(IEnumerable<Happening> happenings) =>
-        [.. happenings.Select(h => h.ToString()).Distinct(StringComparer.Ordinal)];
+        happenings is List<Happening> { Count: 0 } ? [] : [.. happenings.Select(h => h.ToString()).Distinct(StringComparer.Ordinal)];
 }

@@ -22,8 +22,9 @@ internal sealed class Tally(Shared shared, Trail trail)
     }
 
     /// <summary>Adds what a new state is worth.</summary>
-    public void Add(int from, Reached reached, Verdict verdict)
+    public void Add(int place, Verdict verdict)
     {
+        var (from, reached) = trail.FirstWay(place);
         foreach (var same in verdict.Mismatches.GroupBy(m => (m.Kind, Subject: m.Function ?? m.Part.Part)))
         {
             Add(same.Key, () => new Group(same.Key.Kind, same.First().Function, [.. same.Select(m => m.Part)], [], from, reached));

@@ -20,6 +20,10 @@ internal sealed class Trail(Shared shared)
 
     public (Setting Setting, Inside Inside) this[int place] => (_states[place].Standing.Setting, _states[place].Standing.Inside);
 
+    /// <summary>How a state was first reached, and from where.</summary>
+    public (int From, Reached At) FirstWay(int place) =>
+        _states[place] is var (standing, from, by) ? (from, new Reached(by, standing.Setting, standing.Inside, null)) : default;
+
     public bool Knows(Setting setting, Inside inside) => _places.ContainsKey(new Standing(setting, inside));
 
     /// <summary>Adds a state; false when it is there.</summary>

@@ -22,8 +22,10 @@ internal sealed class Walker
     private readonly Worker[] _workers;
     private readonly List<Reached>[] _reached = [.. Enumerable.Range(0, Batch).Select(_ => new List<Reached>())];
     private readonly int[] _counts = new int[Batch];
+    private readonly Verdict?[] _verdicts = new Verdict?[Batch];
     private readonly List<int> _next = [];
     private long _events;
+    private int _judged;
     private int _depth;
     private int _deepest;
 
@@ -90,25 +92,10 @@ internal sealed class Walker
     {
         for (var first = 0; first < from.Count; first += Batch)
         {
+            var start = first;
             var count = Math.Min(Batch, from.Count - first);
-            var taken = -Share;
-            Parallel.ForEach(_workers, new ParallelOptions { MaxDegreeOfParallelism = _workers.Length }, worker =>
-            {
-                int share;
-                while (!_options.Stop.IsCancellationRequested && (share = Interlocked.Add(ref taken, Share)) < count)
-                {
-                    for (var i = share; i < Math.Min(share + Share, count); i++)
-                    {
-                        _counts[i] = worker.GoOn(from[first + i], _trail, _reached[i]);
-                    }
-                }
-            });
-            if (_options.Stop.IsCancellationRequested)
-            {
-                return WalkEnd.Stopped;
-            }
-
-            for (var i = 0; i < count; i++)
+            Among(count, (worker, i) => _counts[i] = worker.GoOn(from[start + i], _trail, _reached[i]));
+            for (var i = 0; i < count && !Stopped; i++)
             {
                 _events += _counts[i];
                 foreach (var reached in _reached[i])
@@ -119,10 +106,11 @@ internal sealed class Walker
                 _reached[i].Clear();
             }
 
+            Judge();
             _options.Progress?.Invoke(new WalkProgress(_depth, _trail.Count, from.Count - first - count + _next.Count, _tally.Count));
-            if (_trail.Count > _options.MostStates)
+            if (Early() is { } early)
             {
-                return WalkEnd.Limit;
+                return early;
             }
         }
 
@@ -134,25 +122,20 @@ internal sealed class Walker
     {
         foreach (var setting in _shared.Settings.FromRest(_depth))
         {
-            var reached = _workers[0].Start(setting, _trail);
-            if (reached.Verdict is not null || reached.Failure is not null)
+            PutDown(Trail.Nowhere, _workers[0].Start(setting));
+            if (Early() is { } early)
             {
-                PutDown(Trail.Nowhere, reached);
-            }
-
-            if (_options.Stop.IsCancellationRequested)
-            {
-                return WalkEnd.Stopped;
-            }
-
-            if (_trail.Count > _options.MostStates)
-            {
-                return WalkEnd.Limit;
+                return early;
             }
         }
 
-        return null;
+        Judge();
+        return Early();
     }
+
+    private bool Stopped => _options.Stop.IsCancellationRequested;
+
+    private WalkEnd? Early() => Stopped ? WalkEnd.Stopped : _trail.Count > _options.MostStates ? WalkEnd.Limit : null;
 
     private void PutDown(int from, Reached reached)
     {
@@ -163,7 +146,39 @@ internal sealed class Walker
         else if (_trail.Add(from, reached))
         {
             _next.Add(_trail.Count - 1);
-            _tally.Add(from, reached, reached.Verdict!);
         }
+    }
+
+    // The states that came new since the last time.
+    private void Judge()
+    {
+        for (; _judged < _trail.Count && !Stopped; _judged += Batch)
+        {
+            var first = _judged;
+            var count = Math.Min(Batch, _trail.Count - first);
+            Among(count, (worker, i) => _verdicts[i] = worker.Judge(first + i, _trail));
+            for (var i = 0; i < count && !Stopped; i++)
+            {
+                _tally.Add(first + i, _verdicts[i]!);
+            }
+        }
+
+        _judged = _trail.Count;
+    }
+
+    private void Among(int count, Action<Worker, int> work)
+    {
+        var taken = -Share;
+        Parallel.ForEach(_workers, new ParallelOptions { MaxDegreeOfParallelism = _workers.Length }, worker =>
+        {
+            int share;
+            while (!Stopped && (share = Interlocked.Add(ref taken, Share)) < count)
+            {
+                for (var i = share; i < Math.Min(share + Share, count); i++)
+                {
+                    work(worker, i);
+                }
+            }
+        });
     }
 }

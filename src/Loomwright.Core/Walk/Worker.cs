@@ -12,8 +12,8 @@ internal readonly record struct Event(int Control, int To)
     public const int Power = -2;
 }
 
-/// <summary>Where an event led. What cannot be gone on from has a failure, everything else a verdict.</summary>
-internal readonly record struct Reached(Event By, Setting Setting, Inside Inside, Verdict? Verdict, Failure? Failure);
+/// <summary>Where an event led. What cannot be gone on from has a failure.</summary>
+internal readonly record struct Reached(Event By, Setting Setting, Inside Inside, Failure? Failure);
 
 /// <summary>Goes on from single states. One for each thread; what they find out they share.</summary>
 internal sealed class Worker(Shared shared)
@@ -22,8 +22,8 @@ internal sealed class Worker(Shared shared)
     private readonly Judge _judge = new(shared.Wiring, shared.Promises, new Watching(shared.Wiring, new Settler(shared.Wiring, coldStart: true, shared.Solved), shared.FullLight));
 
     /// <summary>The bike with its supply just connected.</summary>
-    public Reached Start(Setting setting, Trail trail) =>
-        Settle(new Event(Event.Power, 0), setting, shared.Start with { Positions = setting.Positions }, shared.Promises.After(shared.Promises.Fresh, setting, Event.Power), trail);
+    public Reached Start(Setting setting) =>
+        Settle(new Event(Event.Power, 0), setting, shared.Start with { Positions = setting.Positions }, shared.Promises.After(shared.Promises.Fresh, setting, Event.Power));
 
     /// <summary>Everything that can happen next, except what leads where the trail has been. Gives how many events there were.</summary>
     public int GoOn(int from, Trail trail, List<Reached> reached)
@@ -33,7 +33,7 @@ internal sealed class Worker(Shared shared)
         foreach (var move in moves)
         {
             var promised = shared.Promises.After(inside.Promised, move.To, move.Control);
-            Keep(Settle(new Event(move.Control, move.Position), move.To, inside.State with { Positions = move.To.Positions }, promised, trail), reached);
+            Keep(Settle(new Event(move.Control, move.Position), move.To, inside.State with { Positions = move.To.Positions }, promised), trail, reached);
         }
 
         var ends = shared.Timers.Next(inside);
@@ -41,31 +41,31 @@ internal sealed class Worker(Shared shared)
         {
             var ended = shared.Timers.Ended(inside, ends[e]);
             var promised = shared.Promises.After(ended.Promised, setting, Event.RanOut);
-            Keep(Settle(new Event(Event.RanOut, e), setting, ended.State with { Positions = setting.Positions }, promised, trail), reached);
+            Keep(Settle(new Event(Event.RanOut, e), setting, ended.State with { Positions = setting.Positions }, promised), trail, reached);
         }
 
         return moves.Length + ends.Length;
     }
 
-    private static void Keep(Reached found, List<Reached> reached)
+    /// <summary>What a state is worth that the trail has come to.</summary>
+    public Verdict Judge(int place, Trail trail)
     {
-        if (found.Verdict is not null || found.Failure is not null)
+        var (setting, inside) = trail[place];
+        return _judge.Of(setting, inside, _settler.Settle(inside.State with { Positions = setting.Positions }));
+    }
+
+    private static void Keep(Reached found, Trail trail, List<Reached> reached)
+    {
+        if (found.Failure is not null || !trail.Knows(found.Setting, found.Inside))
         {
             reached.Add(found);
         }
     }
 
-    private Reached Settle(Event by, Setting setting, State state, Row<Memory> promised, Trail trail)
+    private Reached Settle(Event by, Setting setting, State state, Row<Memory> promised)
     {
         var settled = _settler.SettleUnseen(state);
         var inside = shared.Same(shared.Timers.Ranked(new Inside(settled.State, promised)));
-        if (trail.Knows(setting, inside) && settled.Outcome == Outcome.Settled)
-        {
-            return new Reached(by, setting, inside, null, null);
-        }
-
-        return Failure.Of(shared.Wiring, settled) is { } failure
-            ? new Reached(by, setting, inside, null, failure)
-            : new Reached(by, setting, inside, _judge.Of(setting, inside, _settler.Settle(state)), null);
+        return new Reached(by, setting, inside, Failure.Of(shared.Wiring, settled));
     }
 }
