@@ -46,7 +46,7 @@ public sealed record Walked
     }) + (Surprises.Any(s => s.Kind >= SurpriseKind.FuseBlows) ? " From where a fuse blew, an output tripped or nothing came to rest it did not go on." : "") + " Computed from the file; your bike was not measured.";
 
     private string Partly(string why) => FormattableString.Invariant(
-        $"Not every position was walked, {why}: everything up to {Depth} operations from rest, {States} states. What lies beyond was not looked at.");
+        $"Not every position was walked, {why}: everything up to {Depth} {(Depth == 1 ? "operation" : "operations")} from rest, {States} states. What lies beyond was not looked at.");
 }
 
 /// <summary>How a walk ended.</summary>

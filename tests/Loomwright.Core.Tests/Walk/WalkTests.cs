@@ -99,7 +99,7 @@ public class WalkTests
 
         Assert.Equal(WalkEnd.Stopped, walked.End);
         Assert.Equal(2, told.Count);
-        Assert.Contains("the walk was stopped: everything up to 2 operations from rest", walked.InWords, StringComparison.Ordinal);
+        Assert.Contains("the walk was stopped: everything up to 1 operation from rest", walked.InWords, StringComparison.Ordinal);
 
         void Tell(WalkProgress progress)
         {

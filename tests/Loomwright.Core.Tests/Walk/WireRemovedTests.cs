@@ -46,7 +46,7 @@ public class WireRemovedTests
         Assert.Equal(reason, removed.Reason);
     }
 
-    private static Value Words(params string[] names) => new Value.Words([.. names]);
+    private static Value.Words Words(params string[] names) => new Value.Words([.. names]);
 
     private static TerminalRef At(string terminal) => Simulation.Sketch.At(terminal);
 
