@@ -23,7 +23,7 @@ public sealed class Bike
     private Bike(DesignFile file)
     {
         _file = file;
-        Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls)];
+        Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
     }
 
     /// <summary>Reads a design. Never throws: what is wrong with it stands in <see cref="ReadingFindings"/>.</summary>
@@ -41,7 +41,7 @@ public sealed class Bike
     /// <summary>What is wrong with the file as a text, in file order.</summary>
     public ImmutableArray<Finding> ReadingFindings => _file.Findings;
 
-    /// <summary>Everything a hand can operate, in file order.</summary>
+    /// <summary>Everything a hand can operate, in file order; what several parts share is there once.</summary>
     public ImmutableArray<Control> Controls { get; }
 
     /// <summary>Where the file tells of a subject; its beginning when it does not.</summary>

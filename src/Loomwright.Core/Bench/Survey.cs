@@ -20,7 +20,7 @@ internal sealed class Survey
     public Survey(Loom loom)
     {
         _paths = new Paths(loom);
-        _controls = [.. loom.Parts.SelectMany(p => _paths.Models.GetValueOrDefault(p.Name)?.Controls ?? [])];
+        _controls = [.. loom.Parts.SelectMany(p => _paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).DistinctBy(c => c.Name, Names.Comparer)];
         _trials = new Trials(loom, _controls);
         _rest = _controls.ToDictionary(c => c.Name, c => c.Rest, Names.Comparer);
         _atRest = _trials.After([]);

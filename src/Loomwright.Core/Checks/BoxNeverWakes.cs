@@ -48,7 +48,7 @@ internal static class BoxNeverWakes
     private static ImmutableArray<Control> ControlsAt(Paths paths, IEnumerable<TerminalRef> ends)
     {
         var near = paths.ControlsNear(ends, out _);
-        return [.. paths.Loom.Parts.SelectMany(p => paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).Where(c => near.Contains(c.Name, Names.Comparer))];
+        return [.. paths.Loom.Parts.SelectMany(p => paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).DistinctBy(c => c.Name, Names.Comparer).Where(c => near.Contains(c.Name, Names.Comparer))];
     }
 
     // Fewest controls moved first, in file order.

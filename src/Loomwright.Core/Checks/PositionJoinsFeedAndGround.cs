@@ -25,7 +25,7 @@ internal static class PositionJoinsFeedAndGround
             return [];
         }
 
-        var controls = paths.Models.Values.SelectMany(m => m.Controls).ToImmutableArray();
+        var controls = paths.Models.Values.SelectMany(m => m.Controls).DistinctBy(c => c.Name, Names.Comparer).ToImmutableArray();
         var rest = controls.ToImmutableDictionary(c => c.Name, c => c.Rest, Names.Comparer);
         var found = ImmutableArray.CreateBuilder<Finding>();
         foreach (var control in controls)

@@ -13,7 +13,7 @@ internal static class FirstSetting
     public static ImmutableArray<Operation>? Of(IEnumerable<Control> all, Expression works)
     {
         var used = works.NamesUsed().ToHashSet(Names.Comparer);
-        var controls = all.Where(c => used.Contains(c.Name)).DistinctBy(c => c.Name).OrderBy(c => c.Momentary).ToImmutableArray();
+        var controls = all.Where(c => used.Contains(c.Name)).OrderBy(c => c.Momentary).ToImmutableArray();
         return Enumerable.Range(0, controls.Length + 1)
             .SelectMany(moved => Choices(controls, moved))
             .Where(choice => Works(controls, works, choice))
