@@ -28,6 +28,12 @@ public sealed class WholeBikeTests
         Assert.DoesNotContain(Read[name].ReadingFindings.Concat(Read[name].Check()), f => f.Severity is Severity.Stop or Severity.Look);
     }
 
+    [Theory]
+    [InlineData("kittiwake")]
+    [InlineData("sandpiper")]
+    public void A_bench_plan_can_be_made_for_a_bike_whose_parts_share_a_control(string name) =>
+        Assert.NotEmpty(Read[name].Plan().Stages);
+
     [Fact]
     public void Kittiwake_is_a_whole_bike_with_things_to_remember_and_a_clock()
     {
