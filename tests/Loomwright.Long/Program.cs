@@ -1,5 +1,6 @@
 using Loomwright.Long;
 using Loomwright.Long.Outfit;
+using Loomwright.Long.States;
 
 // The long runs, by name. Each writes docs/long/NAME.md and ends with 0 when all is well.
 var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
@@ -7,6 +8,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["mutants"] = SpoiltFiles.Run,
     ["networks"] = Networks.Run,
     ["walk"] = Walks.Run,
+    ["states"] = StatesRun.Run,
 };
 
 if (args is ["turnstone"])

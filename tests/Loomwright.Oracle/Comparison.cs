@@ -20,11 +20,15 @@ public sealed record Comparison(
     /// <summary>Makes the network of a seed and compares. Odd seeds bend.</summary>
     /// <param name="seed">Which network.</param>
     /// <param name="exactAlways">Exact fractions for every straight network, not only where nodes float.</param>
-    public static Comparison Of(ulong seed, bool exactAlways)
+    public static Comparison Of(ulong seed, bool exactAlways) => Of(RandomNetwork.Make(seed, bends: seed % 2 == 1), seed, exactAlways);
+
+    /// <summary>Compares a circuit.</summary>
+    /// <param name="circuit">Which.</param>
+    /// <param name="seed">What it came from.</param>
+    /// <param name="exactAlways">Exact fractions for every straight network, not only where nodes float.</param>
+    public static Comparison Of(Circuit circuit, ulong seed, bool exactAlways)
     {
-        var bends = seed % 2 == 1;
-        var circuit = RandomNetwork.Make(seed, bends);
-        bends = circuit.Branches.Any(branch => branch.Curve.Straight is null && branch.Curve is not FixedVoltage);
+        var bends = circuit.Branches.Any(branch => branch.Curve.Straight is null && branch.Curve is not FixedVoltage);
         var solver = new Solver(circuit);
         var outcome = solver.Solve();
         if (outcome is not Outcome.Solved)

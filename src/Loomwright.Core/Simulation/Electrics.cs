@@ -22,6 +22,7 @@ internal sealed class Electrics
     private readonly Solved? _known;
     private readonly List<ulong> _configuration = [];
     private bool _afresh;
+    private (State State, bool Between, bool[]? ColdNow)? _last;
 
     /// <param name="wiring">What is solved.</param>
     /// <param name="known">Where configurations solved before are kept, or null to solve each time.</param>
@@ -62,7 +63,21 @@ internal sealed class Electrics
     public bool Solve(State state, bool between, bool[]? coldNow = null)
     {
         FindMoments(state, between);
+        _last = (state, between, coldNow);
         return _known is null ? SolveMoments(state, between, coldNow) : Recall(_known, state, between, coldNow);
+    }
+
+    /// <summary>The circuits solved last, one for each moment with its share of the time; where something is dimmed, filaments as the resistances they settled at.</summary>
+    public IEnumerable<(double Share, Circuit Circuit)> Circuits()
+    {
+        var start = 0.0;
+        foreach (var end in _last is null ? [] : _ends)
+        {
+            var (state, between, coldNow) = _last!.Value;
+            yield return (end - start, new Circuit(_wiring.NodeCount,
+                [.. _wiring.Links.Select((link, l) => new Branch(link.From, link.To, CurveOf(l, state, between, start, coldNow, filaments: _ends.Count > 1)))]));
+            start = end;
+        }
     }
 
     /// <summary>The picture solved last.</summary>

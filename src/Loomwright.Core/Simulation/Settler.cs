@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Loomwright.Network;
 
 namespace Loomwright.Simulation;
 
@@ -70,6 +71,9 @@ internal sealed class Settler
 
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
     internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
+
+    /// <summary>Solves a settled state once more and gives the circuits that makes, each with its share of the time; null when the network finds no answer.</summary>
+    internal ImmutableArray<(double Share, Circuit Circuit)>? Circuits(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Circuits()] : null;
 
     private Settled Settle(State start, ImmutableDictionary<InputPlace, bool> readAs)
     {

@@ -1,3 +1,5 @@
+using Loomwright.Design;
+using Loomwright.Faults;
 using Loomwright.Simulation;
 using static Loomwright.Tests.Simulation.Sketch;
 
@@ -125,24 +127,17 @@ public class TrapTests
     }
 
     [Fact]
-    public void A_cold_lamp_pulls_a_small_supply_down_and_the_box_resets_again_and_again()
+    public void An_input_with_its_lead_off_reads_idle_because_the_boxs_own_pull_holds_it()
     {
-        var frame = WorkLamp("bench supply");
-        Assert.Equal(Outcome.SwitchesByItself, frame.Outcome);
-        Assert.Equal(["box resets again and again: the supply is too small for work lamp"], frame.Events);
-        Assert.Equal(Symbol.Dark, frame.Symbol("work lamp"));
-        Assert.False(frame.Controllers.Single().Awake);
-    }
+        var bare = new Sketch().Battery().Box("always").Wires(("battery.+", "box.B+"), ("box.B-", "battery.-"));
+        var frame = new Rig(bare.Loom).Now;
 
-    [Fact]
-    public void The_same_lamp_on_the_battery_is_lit() => Assert.Equal(Symbol.Lit, WorkLamp("battery").Symbol("work lamp"));
-
-    [Fact]
-    public void Without_the_cold_start_the_small_supply_would_seem_to_do()
-    {
-        var frame = WorkLamp("bench supply", coldStart: false);
         Assert.Equal(Outcome.Settled, frame.Outcome);
-        Assert.Equal(Symbol.Lit, frame.Symbol("work lamp"));
+        Assert.True(frame.Controllers.Single().Awake);
+        Assert.All(frame.Controllers.Single().Inputs, i => Assert.False(i.Active));
+        Assert.InRange(frame.Volts("box.Z1"), 11, 12.6);
+        Assert.InRange(frame.Volts("box.X1"), 0, 1);
+        Assert.False(frame.Floats("box.Z1") || frame.Floats("box.X1"));
     }
 
     [Fact]
@@ -163,6 +158,22 @@ public class TrapTests
         var wrong = new Rig(new Sketch().Battery().Part("lamp", "lamp", ("led", 3.0)).Wires(("battery.+", "lamp.-"), ("lamp.+", "battery.-")).Loom).Now;
         Assert.Equal(Symbol.Dark, wrong.Symbol("lamp"));
         Assert.InRange(Math.Abs(wrong.Seen("lamp").Current.Amps), 1e-9, 1e-3);
+    }
+
+    [Fact]
+    public void An_led_reversed_looks_like_one_left_unconnected_until_the_volts_across_it_are_measured()
+    {
+        Rig Lamp(params (string, string)[] wires) => new(new Sketch().Battery().Part("lamp", "lamp", ("led", 3.0)).Wires(wires).Loom);
+        var reversed = Lamp(("battery.+", "lamp.-"), ("lamp.+", "battery.-"));
+        var open = Lamp(("battery.+", "lamp.+"));
+
+        Assert.Equal(Symbol.Dark, reversed.Now.Symbol("lamp"));
+        Assert.Equal(Symbol.Dark, open.Now.Symbol("lamp"));
+        Assert.False(reversed.Continuity(At("lamp.+"), At("lamp.-")));
+        Assert.False(open.Continuity(At("lamp.+"), At("lamp.-")));
+        Assert.Equal(-12.6, reversed.Volts(At("lamp.+"), At("lamp.-"))!.Value.Volts, 0.01);
+        Assert.InRange(open.Volts(At("lamp.+"), At("battery.-"))!.Value.Volts, 12.5, 12.6);
+        Assert.InRange(open.Volts(At("lamp.+"), At("lamp.-"))!.Value.Volts, 0, 11);
     }
 
     [Fact]
@@ -197,13 +208,20 @@ public class TrapTests
         Assert.True(frame.Volts("ground bar") > 0.01);
     }
 
-    private static Frame WorkLamp(string supply, bool coldStart = true)
+    [Fact]
+    public void A_wrong_setting_changes_nothing_that_conducts_and_shows_only_when_the_box_acts_on_it()
     {
-        var bench = supply == "battery" ? new Sketch().Battery(12.8) : new Sketch().Part("bench supply", "bench supply", ("volts", 13.0), ("limit", 5.0));
-        bench = bench.Box().BoxWired(supply).Part("work lamp", "lamp", ("filament", 55.0)).Wires(("box.X4", "work lamp.+"), ("work lamp.-", "ground bar"))
-            .Function("work lamp", "first button and lock is riding", "work lamp", "lit", "lock", "first button", "second button");
-        var rig = new Rig(bench.Loom, new RigOptions { ColdStart = coldStart });
-        rig.Do(Set("lock", "riding"));
-        return rig.Do(Set("first button", "pressed"));
+        var right = Box.Part("lamp", "lamp", ("filament", 21.0)).Wires(("box.X4", "lamp.+"), ("lamp.-", "ground bar")).Loom;
+        var wrong = Patch.Apply(right, FaultText.Read("setting: box outputs/first out/limit 1 A", right).Fault!);
+
+        Assert.Equal(Conducting(right), Conducting(wrong));
+        var (healthy, faulty) = (new Rig(right), new Rig(wrong, new RigOptions { Healthy = right }));
+        Assert.Equal(healthy.Do(Set("lock", "riding")).Phases[0].Potentials, faulty.Do(Set("lock", "riding")).Phases[0].Potentials);
+        Assert.Equal(OutputState.On, healthy.Do(Set("first button", "pressed")).Output("X4").State);
+        Assert.Equal(OutputState.Tripped, faulty.Do(Set("first button", "pressed")).Output("X4").State);
+        Assert.Equal(Symbol.Lit, healthy.Now.Symbol("lamp"));
+        Assert.Equal(Symbol.Dark, faulty.Now.Symbol("lamp"));
+
+        static IEnumerable<object> Conducting(Loom loom) => Wiring.Of(loom).Links.Select(l => (object)(l.Owner, l.From, l.To, l.Curve, l.Off, l.Cold));
     }
 }
