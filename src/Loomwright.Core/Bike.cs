@@ -55,7 +55,17 @@ public sealed class Bike
 
     /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
     public Rig Start(Fault? fault = null) =>
-        fault is null ? new Rig(Known) : new Rig(Patch.Apply(Known, fault), new RigOptions { Healthy = Known });
+        fault is null ? new Rig(Known) : new Rig(With(fault), new RigOptions { Healthy = Known });
+
+    /// <summary>What a moment of the bike, with a fault in or none, would burn or break; in words, the worst first.</summary>
+    public ImmutableArray<string> Harm(Frame frame, Fault? fault = null) => Sizing.Harm.Of(With(fault), frame);
+
+    /// <summary>What the rules find with the fault in that they do not find without it, the severest first.</summary>
+    public ImmutableArray<Finding> Check(Fault fault)
+    {
+        var before = Check();
+        return [.. Rules.Check(With(fault)).Where(f => f.Severity > Severity.Note && !before.Any(b => b.Code == f.Code && b.Where == f.Where))];
+    }
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
@@ -72,6 +82,8 @@ public sealed class Bike
     /// <summary>What a walk notices when the wire of that name is left out; null when there is no such wire.</summary>
     public WireRemoved? WithoutWire(string wire, WalkOptions? options = null) =>
         Known.Wire(wire) is { } known ? WireRemoved.Of(Known, known, options ?? new WalkOptions()) : null;
+
+    private Loom With(Fault? fault) => fault is null ? Known : Patch.Apply(Known, fault);
 
     private Loom Known => Loom ?? throw new InvalidOperationException("nothing of this design could be read");
 }

@@ -6,12 +6,12 @@ using Loomwright.Verbs;
 namespace Loomwright.Answers;
 
 /// <summary>What <c>try</c> answers: one frame after power is connected and one after each operation.</summary>
-public sealed class TryAnswer(OpenedDesign design, string? fault, ImmutableArray<Frame> frames) : Answer("try", design)
+public sealed class TryAnswer(OpenedDesign design, string? fault, ImmutableArray<Frame> frames, Func<Frame, ImmutableArray<string>> harm) : Answer("try", design)
 {
     [Description("Id of the mistake put in, or null.")]
     public string? Fault { get; } = fault;
 
-    public ImmutableArray<FrameAnswer> Frames { get; } = [.. frames.Select(FrameAnswer.Of)];
+    public ImmutableArray<FrameAnswer> Frames { get; } = [.. frames.Select(f => FrameAnswer.Of(f, harm(f)))];
 }
 
 /// <summary>The bike settled after one operation.</summary>
@@ -24,10 +24,11 @@ public sealed record FrameAnswer(
     IReadOnlyDictionary<string, ControllerAnswer> Controllers,
     [property: Description("Every lamp and horn.")] IReadOnlyDictionary<string, SeenAnswer> Seen,
     IReadOnlyDictionary<string, ProtectorAnswer> Protectors,
+    [property: Description("What would burn or break, the worst first.")] ImmutableArray<string> Harm,
     [property: Description("What happened on the way, in order.")] ImmutableArray<string> Events,
     [property: Description("One picture, or two when something blinks: first with the blinking outputs on, then off.")] ImmutableArray<PhaseAnswer> Phases)
 {
-    public static FrameAnswer Of(Frame frame) => new(
+    public static FrameAnswer Of(Frame frame, ImmutableArray<string> harm) => new(
         frame.Time.TotalSeconds,
         frame.Step,
         frame.Outcome,
@@ -36,6 +37,7 @@ public sealed record FrameAnswer(
         Keyed.By(frame.Controllers, c => c.Part, ControllerAnswer.Of),
         Keyed.By(frame.Seen, s => s.Name, s => new SeenAnswer(s.Part, s.Symbol, s.LightShare, s.Voltage.Volts, s.Current.Amps)),
         Keyed.By(frame.Fuses, f => f.Part, f => new ProtectorAnswer(f.State, f.Current.Amps, f.Rating.Amps)),
+        harm,
         frame.Events,
         [.. frame.Phases.Select(PhaseAnswer.Of)]);
 }

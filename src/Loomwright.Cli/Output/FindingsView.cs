@@ -63,6 +63,9 @@ internal static class FindingsView
         Severity.Note => "note",
     };
 
+    /// <summary>The severity as a sign: a square, a triangle, a dot.</summary>
+    public static string Sign(Severity severity) => Mark(severity).Sign;
+
     private static (string Sign, string Colour) Mark(Severity severity) => severity switch
     {
         Severity.Stop => ("■", "red bold"),

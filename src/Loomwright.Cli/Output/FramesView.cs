@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Loomwright.Faults;
+using Loomwright.Findings;
 using Loomwright.Simulation;
 using Loomwright.Verbs;
 using Spectre.Console;
@@ -20,11 +21,15 @@ internal static class FramesView
         screen.Line($"{design.Bike.Loom!.Name}: computed from the file; your bike was not measured.");
         if (fault is not null)
         {
-            screen.Line($"{Changed} One mistake put in: {fault}. What differs from the bike without it carries {Changed}.");
+            screen.Line($"{Changed} One mistake put in: {fault}. What lights, sounds or switches otherwise than without it carries {Changed}.");
+            foreach (var finding in design.Bike.Check(fault))
+            {
+                screen.Line($"{FindingsView.Sign(finding.Severity)} {finding.Code}: {finding.What}");
+            }
         }
 
         screen.Line();
-        Steps(screen, frames);
+        Steps(screen, frames, f => design.Bike.Harm(f, fault));
         var last = frames[^1];
         screen.Line("At the end");
         Loads(screen, last, healthy);
@@ -33,22 +38,22 @@ internal static class FramesView
         Wires(screen, last);
     }
 
-    private static void Steps(Screen screen, ImmutableArray<Frame> frames)
+    private static void Steps(Screen screen, ImmutableArray<Frame> frames, Func<Frame, ImmutableArray<string>> harm)
     {
         var table = Columns.Under("time", "step", "what changes", "supply gives");
         Frame? before = null;
         foreach (var frame in frames)
         {
-            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(Told(before, frame)), Cell(frame.Phases.IsEmpty ? "" : frame.Phases[0].Supply));
+            table.AddRow(Cell(Seconds(frame.Time)), Cell(frame.Step), Cell(Told(before, frame, harm(frame))), Cell(frame.Phases.IsEmpty ? "" : frame.Phases[0].Supply));
             before = frame;
         }
 
         screen.Show(table);
     }
 
-    private static string Told(Frame? before, Frame now)
+    private static string Told(Frame? before, Frame now, ImmutableArray<string> harm)
     {
-        string?[] told = [.. now.Events, .. Fact.Changes(before, now), Says.Word(now.Outcome)];
+        string?[] told = [.. harm.Select(h => $"{FindingsView.Sign(Severity.Stop)} {h}"), .. now.Events, .. Fact.Changes(before, now), Says.Word(now.Outcome)];
         var lines = told.OfType<string>().ToList();
         return lines.Count > 0 ? string.Join("\n", lines) : before is null ? "nothing is on" : "nothing";
     }

@@ -68,7 +68,7 @@ public sealed class TryVerb(Screen screen) : Command<TryVerb.Settings>
         var frames = Play(design.Bike, fault, script, cancellationToken);
         if (settings.Json)
         {
-            screen.Out.WriteLine(new TryAnswer(design, fault?.ToString(), frames).ToJson());
+            screen.Out.WriteLine(new TryAnswer(design, fault?.ToString(), frames, f => design.Bike.Harm(f, fault)).ToJson());
         }
         else
         {
@@ -76,7 +76,7 @@ public sealed class TryVerb(Screen screen) : Command<TryVerb.Settings>
             FramesView.Write(screen, design, fault, frames, healthy[^1]);
         }
 
-        return design.Exit(frames.Any(Troubled));
+        return design.Exit(frames.Any(f => Troubled(f) || !design.Bike.Harm(f, fault).IsEmpty));
     }
 
     private static ImmutableArray<Frame> Play(Bike bike, Fault? fault, Script script, CancellationToken stop)

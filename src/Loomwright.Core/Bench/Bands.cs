@@ -28,24 +28,35 @@ internal static class Bands
     }
 
     /// <summary>
-    /// Up to 5 Ω a way that should be joined: up to 1 Ω more for tips and clips. Above: a third either way where only
+    /// Up to 5 Ω a way that should be joined: up to 0.5 Ω more for clips, tips taken off. Above: a third either way where only
     /// filaments and coils are in it, else a lower end alone, since what is inside a box or an LED differs from piece to
     /// piece and meter to meter. No path computed, or above what the meter reads: no reading.
     /// </summary>
     public static Band Of(Resistance? computed, bool plain) => computed switch
     {
         null or { Ohms: >= NoReadingOhms } => new(NoReadingOhms, computed?.Ohms, null, Unit.Ohm),
-        { Ohms: <= ContinuityOhms } joined => new(0, joined.Ohms, joined.Ohms + 1, Unit.Ohm),
+        { Ohms: <= ContinuityOhms } joined => new(0, joined.Ohms, joined.Ohms + 0.5, Unit.Ohm),
         { } loaded when plain => new(loaded.Ohms * 2 / 3, loaded.Ohms, loaded.Ohms * 4 / 3, Unit.Ohm),
         { } other => new(Math.Min(100, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
     };
 
+    /// <summary>A cold filament or winding: a third either way and what clips and the last digit add; no lower end where that digit swallows it.</summary>
+    public static Band OfCold(Resistance computed)
+    {
+        var least = (computed.Ohms * 2 / 3) - 0.1;
+        return new(least >= 0.1 ? least : null, computed.Ohms, (computed.Ohms * 4 / 3) + 0.5, Unit.Ohm);
+    }
+
+    /// <summary>Ohms as a hand meter shows them: to the tenth.</summary>
+    public static string Shown(Resistance ohms) => ohms.Ohms < 10 ? FormattableString.Invariant($"{ohms.Ohms:0.0} Ω") : ohms.ToString();
+
     /// <summary>In words: <c>0.32 A to 0.49 A</c>, <c>at most 1.02 Ω</c>, <c>no reading</c>.</summary>
     public static string Words(Band band) => band switch
     {
-        { Unit: Unit.Ohm, Least: >= NoReadingOhms, Most: null } => "no reading, the two are not joined",
+        { Unit: Unit.Ohm, Least: >= NoReadingOhms, Most: null } => "no reading (OL, or 1 at the left): not joined",
         { Unit: Unit.Ohm, Least: null or <= 0, Most: { } most } => $"at most {Written(most, band.Unit)}",
         { Least: { } least, Most: { } most } => $"{Written(least, band.Unit)} to {Written(most, band.Unit)}",
+        { Unit: Unit.Ohm, Least: { } least, Most: null } => $"at least {Written(least, band.Unit)}, or no reading",
         { Least: { } least } => $"at least {Written(least, band.Unit)}",
         { Most: { } most } => $"at most {Written(most, band.Unit)}",
         _ => "",
@@ -62,6 +73,6 @@ internal static class Bands
     {
         Unit.Amp => new Current(value).ToString(),
         Unit.Volt => new Voltage(value).ToString(),
-        _ => new Resistance(value).ToString(),
+        _ => Shown(new Resistance(value)),
     };
 }

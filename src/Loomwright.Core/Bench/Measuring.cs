@@ -1,92 +1,189 @@
+using System.Collections.Immutable;
 using Loomwright.Checks;
 using Loomwright.Design;
 using Loomwright.Parts;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
-/// <summary>What an ohmmeter must show before power, computed on exactly what is connected, supply off.</summary>
-internal static class Measuring
+/// <summary>
+/// What an ohmmeter must show before power, computed on exactly what is connected, supply off: first with every low load
+/// unplugged, since a cold filament looks like a short, then with them in.
+/// </summary>
+internal sealed class Measuring
 {
-    private const string TipsTogether = "Tips together first: below 0.5 Ω.";
+    private readonly Site _site;
+    private readonly Steps _steps;
+    private readonly ImmutableArray<string> _low;
+    private readonly Rig _without;
+    private readonly Rig _with;
 
-    public static void Write(Site site, Steps steps)
+    public Measuring(Site site, Steps steps)
     {
-        var rig = new Rig(site.Connected);
-        var (feed, back) = (site.Whole.Feed, site.Whole.Return);
-        Add(site, steps, rig, $"From the clip for {site.Mark(feed)} to the clip for {site.Mark(back)}.", feed, back, plain: false);
-        foreach (var part in site.NewParts.Where(p => site.Model(p.Name).Controller is not null))
+        (_site, _steps) = (site, steps);
+        _low = Unplugged.In(site);
+        _without = new Rig(Unplugged.Of(site.Connected, site.Whole, _low));
+        _with = new Rig(site.Connected);
+    }
+
+    public void Write()
+    {
+        if (_site.Line.End is { } end && !_site.HasBack)
         {
-            var ground = new TerminalRef(part.Name, site.Model(part.Name).Controller!.Ground);
-            Add(site, steps, rig, $"From {site.Mark(ground)} to the clip for {site.Mark(back)}: the box's own ground.", ground, back, plain: true);
+            Positions(t => Through(t.Part, t.Control, end));
+            return;
         }
 
-        var touched = site.NewWires.SelectMany(w => new[] { w.From.Part, w.To.Part }).ToHashSet(Names.Comparer);
-        foreach (var part in site.Whole.Loom.Parts.Where(p => touched.Contains(p.Name) && site.Model(p.Name).Controller is null))
+        var (feed, back) = (_site.Whole.Feed, _site.Whole.Return);
+        if (!_low.IsEmpty)
         {
-            foreach (var control in site.Model(part.Name).Controls)
+            _steps.Add(Act.Connect, $"Unplug {string.Join(", ", _low)}; a measurement says when to plug in again.");
+        }
+
+        Add($"From the clip for {_site.Mark(feed)} to the clip for {_site.Mark(back)}.", feed, back, isIn: false);
+        foreach (var part in _site.NewParts.Where(p => _site.Model(p.Name).Controller is not null))
+        {
+            var ground = new TerminalRef(part.Name, _site.Model(part.Name).Controller!.Ground);
+            Add($"From {_site.Mark(ground)} to the clip for {_site.Mark(back)}: the box's own ground.", ground, back, isIn: false);
+        }
+
+        Positions(t => EachPosition(t.Part, t.Control, isIn: false));
+        foreach (var load in _site.Line.Loads)
+        {
+            Load(load, isIn: false);
+            var (_, lead) = Sighted.Ends(_site, Sighted.Tie(_site.Whole, load));
+            Add($"From {_site.Mark(lead)} to the clip for {_site.Mark(back)}: its way back alone.", lead, back, isIn: false);
+        }
+
+        if (!_low.IsEmpty)
+        {
+            var plug = $"Plug in {string.Join(", ", _low)}. ";
+            foreach (var load in _site.Line.Loads.Where(l => _low.Contains(Sighted.Tie(_site.Whole, l).Part!.Name, Names.Comparer)))
             {
-                EachPosition(site, steps, rig, part, control);
+                Load(load, isIn: true, plug);
+                plug = "";
             }
-        }
 
-        foreach (var load in site.Line.Loads)
-        {
-            Load(site, steps, rig, load);
+            Positions(t => EachPosition(t.Part, t.Control, isIn: true));
         }
     }
 
-    // Every control with a new wire on it, in every position: a lock that works in one can be a dead short one click later. Rest comes last and is left so.
-    private static void EachPosition(Site site, Steps steps, Rig rig, Part part, Control control)
+    // Every control with a new wire on it.
+    private void Positions(Action<(Part Part, Control Control)> measure)
     {
-        if (LiveSide(site, part) is not { } live)
+        var touched = _site.NewWires.SelectMany(w => new[] { w.From.Part, w.To.Part }).ToHashSet(Names.Comparer);
+        foreach (var part in _site.Whole.Loom.Parts.Where(p => touched.Contains(p.Name) && _site.Model(p.Name).Controller is null))
+        {
+            foreach (var control in _site.Model(part.Name).Controls)
+            {
+                measure((part, control));
+            }
+        }
+    }
+
+    // In every position: a lock that works in one can be a dead short one click later. Rest comes last and is left so.
+    private void EachPosition(Part part, Control control, bool isIn)
+    {
+        if (LiveSide(part) is not { } live)
         {
             return;
         }
 
-        var fed = site.Whole.Joined(site.Whole.Feed, t => t.Via is Via.Wire or Via.Joint or Via.Fuse);
-        var isLead = site.StandIns.ContainsKey(part.Name);
-        var used = site.Line.Do.Where(o => Names.Same(o.Control, control.Name)).Select(o => o.Position);
-        var positions = (isLead ? used : control.Positions.Where(p => !Names.Same(p, control.Rest))).Append(control.Rest);
-        foreach (var position in positions)
+        var (lead, back) = (IsLead(part) ? "the wire for " : "", _site.Whole.Return);
+        var reads = PositionsOf(part, control).Where(p => !isIn || IsChanged(control, p, live)).ToList();
+        foreach (var position in isIn && reads.Count > 0 ? reads.Append(control.Rest) : reads)
         {
-            var operation = new Operation.Set(control.Name, position);
-            rig.Do(operation);
-            Add(site, steps, rig, $"{Hand.Does(site, operation)} From {(isLead ? "the wire for " : "")}{site.Mark(live)} to the clip for {site.Mark(site.Whole.Return)}.", live, site.Whole.Return, plain: false, operation, fed.Contains(live));
+            var operation = Move(control, position);
+            Add($"{Hand.Does(_site, operation)} From {lead}{_site.Mark(live)} to the clip for {_site.Mark(back)}.", live, back, isIn, operation);
         }
     }
 
-    // The wired terminal of a control that does not sit on the way back.
-    private static TerminalRef? LiveSide(Site site, Part part)
+    private void Through(Part part, Control control, TerminalRef end)
     {
-        var grounded = site.Whole.Joined(site.Whole.Return, t => t.Via is Via.Wire or Via.Joint);
-        var wired = site.Model(part.Name).Terminals.Select(t => new TerminalRef(part.Name, t.Mark)).Where(t => Hand.IsWired(site, t) && !grounded.Contains(t)).ToList();
-        var fed = site.Whole.Joined(site.Whole.Feed, t => t.Via is Via.Wire or Via.Joint or Via.Fuse);
+        foreach (var position in PositionsOf(part, control))
+        {
+            var operation = Move(control, position);
+            Add($"{Hand.Does(_site, operation)} From the clip for {_site.Mark(_site.Whole.Feed)} to {(IsLead(part) ? "the wire for " : "")}{_site.Mark(end)}.", _site.Whole.Feed, end, isIn: false, operation);
+        }
+    }
+
+    private IEnumerable<string> PositionsOf(Part part, Control control)
+    {
+        var used = _site.Line.Do.Where(o => Names.Same(o.Control, control.Name)).Select(o => o.Position);
+        return (IsLead(part) ? used : control.Positions.Where(p => !Names.Same(p, control.Rest))).Append(control.Rest);
+    }
+
+    private bool IsChanged(Control control, string position, TerminalRef live)
+    {
+        Move(control, position);
+        var isChanged = ReadsLoad(live, _site.Whole.Return) is not null;
+        Move(control, control.Rest);
+        return isChanged && !Names.Same(position, control.Rest);
+    }
+
+    private Operation.Set Move(Control control, string position)
+    {
+        var operation = new Operation.Set(control.Name, position);
+        _without.Do(operation);
+        _with.Do(operation);
+        return operation;
+    }
+
+    private bool IsLead(Part part) => _site.StandIns.ContainsKey(part.Name);
+
+    // The wired terminal of a control that does not sit on the way back.
+    private TerminalRef? LiveSide(Part part)
+    {
+        var grounded = _site.Whole.Joined(_site.Whole.Return, t => t.Via is Via.Wire or Via.Joint);
+        var wired = _site.Model(part.Name).Terminals.Select(t => new TerminalRef(part.Name, t.Mark)).Where(t => Hand.IsWired(_site, t) && !grounded.Contains(t)).ToList();
+        var fed = _site.Whole.Joined(_site.Whole.Feed, t => t.Via is Via.Wire or Via.Joint or Via.Fuse);
         return wired.Where(fed.Contains).Concat(wired).Cast<TerminalRef?>().FirstOrDefault();
     }
 
-    private static void Load(Site site, Steps steps, Rig rig, string load)
+    private void Load(string load, bool isIn, string before = "")
     {
-        var tie = Sighted.Tie(site.Whole, load);
-        var (feed, back) = Sighted.Ends(site, tie);
-        var from = site.Line.Output is { } output && site.Line.Loads.Length == 1 ? output : feed;
-        var plain = site.Model(tie.Part!.Name).Sights.All(s => s is not Sight.Lamp { Law: LightLaw.Led });
-        Add(site, steps, rig, $"From {site.Mark(from)} to the clip for {site.Mark(site.Whole.Return)}: {Spoken.Of(load)} and its way back.", from, site.Whole.Return, plain);
-        Add(site, steps, rig, $"From {site.Mark(back)} to the clip for {site.Mark(site.Whole.Return)}: its way back alone.", back, site.Whole.Return, plain: true);
+        var tie = Sighted.Tie(_site.Whole, load);
+        var (feed, _) = Sighted.Ends(_site, tie);
+        var from = _site.Line.Output is { } output && _site.Line.Loads.Length == 1 ? output : feed;
+        var plain = _site.Model(tie.Part!.Name).Sights.All(s => s is not Sight.Lamp { Law: LightLaw.Led });
+        var what = isIn || !_low.Contains(tie.Part.Name, Names.Comparer) ? $"{Spoken.Of(load)} and its way back" : $"the feed of {Spoken.Of(load)}, which is unplugged";
+        Add($"{before}From {_site.Mark(from)} to the clip for {_site.Mark(_site.Whole.Return)}: {what}.", from, _site.Whole.Return, isIn, plain: isIn && plain);
     }
 
-    private static void Add(Site site, Steps steps, Rig rig, string text, TerminalRef red, TerminalRef black, bool plain, Operation.Set? done = null, bool isFeed = false)
+    // The low loads behind a way that reads low only because of them; null when it does not.
+    private string? ReadsLoad(TerminalRef red, TerminalRef black)
     {
-        var band = Bands.Of(rig.Ohms(red, black), plain);
-        var shorted = isFeed && band.Least == 0 ? ": feed and ground are joined here, do not power it" : "";
-        steps.Add(Act.Measure, text, s => s with
+        if (_low.IsEmpty || _with.Ohms(red, black) is not { } ohms || _without.Ohms(red, black)?.Ohms <= ohms.Ohms * 2)
+        {
+            return null;
+        }
+
+        var behind = _with.Now.Seen.Select(s => s.Name).Where(l => _low.Contains(Sighted.Tie(_site.Whole, l).Part!.Name, Names.Comparer)
+            && Sighted.Ends(_site, Sighted.Tie(_site.Whole, l)) is var ends && (_without.Ohms(red, ends.Feed) is { Ohms: < 5 } || _without.Ohms(red, ends.Back) is { Ohms: < 5 })).ToList();
+        return string.Join(", ", behind.Count == 0 ? _low : behind.Select(Spoken.Of));
+    }
+
+    private void Add(string text, TerminalRef red, TerminalRef black, bool isIn, Operation.Set? done = null, bool plain = false)
+    {
+        var ohms = (isIn ? _with : _without).Ohms(red, black);
+        var reads = isIn && ohms is not null ? ReadsLoad(red, black) : null;
+        var band = reads is null ? Bands.Of(ohms, plain) : Bands.OfCold(ohms!.Value);
+        var shows = reads is null ? Bands.Words(band) : $"reads {reads}: about {Bands.Shown(ohms!.Value)}, cold ({Bands.Words(band)})";
+        _steps.Add(Act.Measure, text, s => s with
         {
             Do = done,
-            Marks = [site.Mark(red), site.Mark(black)],
-            Meter = new MeterCard(Dial.Ohms, "V Ω", "COM", site.Mark(red), site.Mark(black), TipsTogether, PowerOn: false),
-            Expect = [new Expectation($"{site.Mark(red)} to {site.Mark(black)}", Bands.Words(band) + shorted, band)],
-            Cautions = site.Once.Say(Cautions.OhmsPowerOff),
+            Unplugged = isIn ? [] : _low,
+            Marks = [_site.Mark(red), _site.Mark(black)],
+            Meter = new MeterCard(Dial.Ohms, "V Ω", "COM", _site.Mark(red), _site.Mark(black), First(band), PowerOn: false),
+            Expect = [new Expectation($"{_site.Mark(red)} to {_site.Mark(black)}", shows, band)],
+            Cautions = _site.Once.Say(Cautions.OhmsPowerOff),
         });
     }
+
+    // A meter without ranges of its own choice shows OL in one that is too small.
+    private static string First(Band band) => band.Most is { } most and < 200
+        ? "Range 200 Ω. Tips together first: take that reading off."
+        : "Highest Ω range.";
 }

@@ -13,10 +13,10 @@ namespace Loomwright.Bench;
 /// <param name="OpenPoints">What this plan leaves unshown, and why, in words.</param>
 public sealed record Plan(string Title, ImmutableArray<Stage> Stages, ImmutableArray<string> OpenPoints)
 {
-    /// <summary>What <c>check</c> calls a stop: put right before any power.</summary>
+    /// <summary>What <c>check</c> calls a stop: put right before any power. While there is one, <see cref="Stages"/> is empty.</summary>
     public ImmutableArray<Finding> PutRightFirst { get; init; } = [];
 
-    /// <summary>Makes the plan of a design. Stages are empty when there is no supply or nothing on it can be brought on; the open points then say so.</summary>
+    /// <summary>Makes the plan of a design. Stages are empty when something is to be put right first, when there is no supply or nothing on it can be brought on; the open points then say so.</summary>
     public static Plan For(Loom loom, PlanOptions? options = null) => new Planning(loom, options ?? new PlanOptions()).Finish();
 }
 
@@ -81,6 +81,9 @@ public sealed record Step(string Id, Act Act, string Text)
 
     /// <summary>What can hurt at this step, each once in the plan, short.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
+
+    /// <summary>Lamps and the like whose plug is off while it is measured; a cold filament hides a short.</summary>
+    public ImmutableArray<string> Unplugged { get; init; } = [];
 
     /// <summary>Whether power is on while it is done.</summary>
     public bool PowerOn { get; init; }

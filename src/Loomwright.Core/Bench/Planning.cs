@@ -26,7 +26,13 @@ internal sealed class Planning
     {
         var found = Rules.Check(_asDrawn);
         _open.AddRange(found.Where(f => f.Severity == Severity.Look).Select(f => $"As drawn: {f.What}"));
-        return new Plan($"{_loom.Name}: bench plan", Stages(), _open.ToImmutable()) { PutRightFirst = [.. found.Where(f => f.Severity == Severity.Stop)] };
+        ImmutableArray<Finding> stops = [.. found.Where(f => f.Severity == Severity.Stop)];
+        if (!stops.IsEmpty)
+        {
+            _open.Add("Nothing is powered before that is put right, so no stage is given. Put it right in the file too and make the plan again.");
+        }
+
+        return new Plan($"{_loom.Name}: bench plan", stops.IsEmpty ? Stages() : [], _open.ToImmutable()) { PutRightFirst = stops };
     }
 
     private ImmutableArray<Stage> Stages()

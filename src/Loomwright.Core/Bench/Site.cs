@@ -49,6 +49,9 @@ internal sealed record Site
     /// <summary>Whether the meter stands in line with the supply: in the first stage, unless it is needed there for volts.</summary>
     public bool IsMetered => IsFirst && Line.End is null;
 
+    /// <summary>Whether anything is connected to battery minus.</summary>
+    public bool HasBack => Connected.Wires.Any(w => w.From.Equals(Whole.Return) || w.To.Equals(Whole.Return));
+
     public IEnumerable<Part> NewParts => Whole.Loom.Parts.Where(p => Reach.Parts.Contains(p.Name, Names.Comparer) && !Before.Parts.Contains(p.Name, Names.Comparer));
 
     /// <summary>New wires in the order to be connected.</summary>

@@ -39,7 +39,7 @@ internal static class Staging
         Fetching.Write(site, steps);
         Fetching.WriteTakeOut(site, steps);
         Connecting.Write(site, steps);
-        Measuring.Write(site, steps);
+        new Measuring(site, steps).Write();
         var powering = new Powering(site, steps);
         powering.Write();
         var draws = Draws(powering.Frames);

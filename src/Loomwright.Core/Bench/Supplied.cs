@@ -1,6 +1,5 @@
 using Loomwright.Checks;
 using Loomwright.Design;
-using Loomwright.Findings;
 using Loomwright.Quantities;
 using Loomwright.Text;
 
@@ -24,8 +23,7 @@ internal static class Supplied
 
         var bench = options.BenchSupplyLimit is { } limit ? OnBenchSupply(loom, source, limit) : loom;
         var paths = new Paths(bench);
-        var isBare = !FusesAt(paths).Any() || UnfusedFeed.Rule.Look(bench).Any(f => f.Severity == Severity.Stop);
-        return isBare ? WithFuse(bench, paths.Feed) : bench;
+        return FusesAt(paths).Any() ? bench : WithFuse(bench, paths.Feed);
     }
 
     /// <summary>Fuses with nothing but wire between them and the supply, in file order.</summary>

@@ -17,7 +17,7 @@ internal static class Wording
         {
             return site.Line.Box is not null
                 ? "If it does not wake, nothing behind it can work; and what it draws by itself is known before any load hides it."
-                : "If the feed is dead here, nothing behind it can work; and a short shows before any load hides it.";
+                : "If the feed is dead here, nothing behind it can work.";
         }
 
         var known = site.NewsBefore;

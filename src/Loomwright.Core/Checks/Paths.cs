@@ -161,10 +161,10 @@ internal sealed class Paths
     {
         var via = element.Gate switch
         {
+            _ when model.Protectors.Any(p => p.Element == element.Name) => Via.Fuse,
             Gate.ByControl when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Contact,
             Gate.ByOutput => Via.Output,
             Gate.ByRelay or Gate.ByFlasher or Gate.Both when element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Relay,
-            _ when model.Protectors.Any(p => p.Element == element.Name) => Via.Fuse,
             null when model.Controller is not null && element.Curve is Ohms { ResistanceOhms: <= JointOhms } => Via.Joint,
             _ when model.Controller is not null => Via.Load,
             _ when model.Sights.Any(s => s.Element == element.Name) => Via.Load,

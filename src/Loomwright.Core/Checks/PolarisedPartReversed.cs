@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Findings;
+using Loomwright.Parts;
 using Loomwright.Text;
 
 namespace Loomwright.Checks;
@@ -36,14 +37,7 @@ internal static class PolarisedPartReversed
             var (a, b) = (new TerminalRef(part.Name, polarity.Plus), new TerminalRef(part.Name, polarity.Minus));
             var plusGrounded = onMinus.Contains(a) && !onPlus.Contains(a);
             var minusFed = onPlus.Contains(b) && !onMinus.Contains(b);
-            if (!model.Relays.IsEmpty || !model.Charging.IsEmpty)
-            {
-                if (plusGrounded && minusFed)
-                {
-                    found.Add(Powered(paths, part, a, b));
-                }
-            }
-            else if (model.Sights.IsEmpty && model.Controller is null)
+            if (model.Elements is [{ Curve: Diode }] && model.Sights.IsEmpty)
             {
                 // Across a load a diode points from ground to feed on purpose; in line it must point the other way.
                 if (plusGrounded != minusFed && !onPlus.Contains(a) && !onMinus.Contains(b))
@@ -53,6 +47,13 @@ internal static class PolarisedPartReversed
                 else if (onPlus.Contains(a) && !onMinus.Contains(a) && onMinus.Contains(b) && !onPlus.Contains(b))
                 {
                     found.Add(Across(paths, part, a, b));
+                }
+            }
+            else if (model.Sights.IsEmpty && model.Controller is null)
+            {
+                if (plusGrounded && minusFed)
+                {
+                    found.Add(Powered(paths, part, a, b));
                 }
             }
             else if (plusGrounded && (minusFed || paths.At(b).All(l => l.Via is not Via.Wire)))

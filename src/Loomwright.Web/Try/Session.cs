@@ -1,6 +1,7 @@
 using Loomwright.Bench;
 using Loomwright.Design;
 using Loomwright.Faults;
+using Loomwright.Findings;
 using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Text;
@@ -58,6 +59,12 @@ public sealed class Session
     /// <summary>The mistake that is in, or null.</summary>
     public Mistake? Mistake { get; private set; }
 
+    /// <summary>What the check says with the mistake in that it does not say without it.</summary>
+    public IReadOnlyList<Finding> MistakeFindings { get; private set; } = [];
+
+    /// <summary>What would burn or break now, in words, the worst first.</summary>
+    public IReadOnlyList<string> Harm => Bike.Harm(_rig.Now, Mistake?.Fault);
+
     /// <summary>What is to be shown now.</summary>
     public Shown View { get; private set; }
 
@@ -106,12 +113,14 @@ public sealed class Session
     public void PutIn(Mistake mistake)
     {
         Mistake = mistake;
+        MistakeFindings = Bike.Check(mistake.Fault);
         Anew();
     }
 
     public void TakeOut()
     {
         Mistake = null;
+        MistakeFindings = [];
         Anew();
     }
 

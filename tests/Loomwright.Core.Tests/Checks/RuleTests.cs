@@ -114,6 +114,35 @@ public class RuleTests
         Assert.Equal(stops, found.Any(f => f is { Code: "polarised-part-reversed", Severity: Severity.Stop }));
     }
 
+    [Theory]
+    [InlineData("86", "85", false)]
+    [InlineData("85", "86", true)]
+    public void A_coil_with_a_diode_wants_its_feed_at_86(string onFeed, string onGround, bool stops)
+    {
+        var found = Rules.Check(Examples.Of(Relays.Head + $$"""
+              horn relay:
+                kind: relay
+                across coil: diode
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: horn relay.{{onFeed}}, size: 1 mm2, length: 0.3 m}
+              - {from: horn relay.{{onGround}}, to: battery.-, size: 1 mm2, length: 0.3 m}
+            """));
+        Assert.Equal(stops, found.Any(f => f is { Code: "polarised-part-reversed", Severity: Severity.Stop }));
+    }
+
+    [Fact]
+    public void The_cable_of_a_starter_without_a_fuse_is_a_note()
+    {
+        var found = Rules.Check(Examples.Of(Relays.Head + """
+              starter relay:
+                kind: starter relay
+            wires:
+              - {from: battery.+, to: starter relay.30, size: 16 mm2, length: 0.2 m}
+            """));
+        Assert.Equal(Severity.Note, Assert.Single(found, f => f.Code == "unfused-feed").Severity);
+    }
+
     [Fact]
     public void A_diode_in_line_against_the_current_is_reversed_and_with_it_is_not()
     {

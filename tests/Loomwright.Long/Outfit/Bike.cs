@@ -17,11 +17,11 @@ internal static class Bike
             ["right front indicator", "right tell-tale"],
             [new("right front indicator.+", Front), new("right tell-tale.+", Front)]),
         new("horns", "key and hoot", $"{Riding} and hoot", "sounds", 1.5, "VT/YE",
-            ["low horn", "high horn"],
-            [new("low horn.1", Front), new("high horn.1", Front)]),
+            ["disc horn", "air horn"],
+            [new("disc horn.1", Front), new("horn relay.86", Front)]),
         new("start relay", "key and run and start and (neutral or clutch)", $"{Riding} and kill switch is run and start and (gearbox is neutral or clutch)", "turns", 1, "YE/RD",
             ["starter"],
-            [new("starter relay.50", [])]),
+            [new("start magnet.86", [])]),
         new("dip", "key and not high", $"{Riding} and dip switch is dip", "lit", 1.5, "YE",
             ["headlamp.dip"],
             [new("headlamp.dip", Front)]),
@@ -56,7 +56,9 @@ internal static class Bike
         sheet.Heading("supply, starter, charging");
         sheet.Part("battery", "battery", "tray", "chemistry: agm, capacity: 28 Ah");
         sheet.Part("main fuse", "fuse", "tray", "rating: 40 A");
-        sheet.Part("chair fuse", "fuse", "tray", "rating: 40 A");
+        sheet.Part("chair breaker", "breaker", "tray", "rating: 40 A, resets: by itself");
+        sheet.Part("solenoid fuse", "fuse", "tray", "rating: 40 A");
+        sheet.Part("air horn fuse", "fuse", "tray", "rating: 30 A");
         sheet.Part("charge fuse", "fuse", "tray", "rating: 40 A");
         sheet.Part("key fuse", "fuse", "tray", "rating: 5 A");
         sheet.Part("ignition fuse", "fuse", "tray", "rating: 10 A");
@@ -64,17 +66,20 @@ internal static class Bike
         sheet.Part("front ground", "splice", "yoke");
         sheet.Part("tail stud", "ground stud", "tail");
         sheet.Part("engine block", "ground body", "engine", "body: engine");
-        sheet.Part("starter relay", "starter relay", "tray");
+        sheet.Part("start magnet", "relay", "tray");
+        sheet.Part("solenoid", "solenoid", "engine", "mounted on: engine block");
         sheet.Part("starter", "starter", "engine", "mounted on: engine block");
         sheet.Part("alternator", "alternator", "engine", "power: 400 W");
-        foreach (var (fuse, behind, size) in new[] { ("main fuse", "battery.+", 6.0), ("chair fuse", "battery.+", 6), ("charge fuse", "battery.+", 6), ("key fuse", "main fuse.2", 4), ("ignition fuse", "main fuse.2", 4) })
+        foreach (var (fuse, behind, size) in new[] { ("main fuse", "battery.+", 6.0), ("chair breaker", "battery.+", 6), ("solenoid fuse", "battery.+", 6), ("air horn fuse", "battery.+", 6), ("charge fuse", "battery.+", 6), ("key fuse", "main fuse.2", 4), ("ignition fuse", "main fuse.2", 4) })
         {
             sheet.Lead($"{fuse} link", behind, $"{fuse}.1", size, "RD");
         }
 
-        sheet.Lead("starter cable", "battery.+", "starter relay.30", 25, "RD");
-        sheet.Lead("starter feed", "starter relay.45", "starter.+", 25, "RD");
-        sheet.Lead("starter relay ground", "starter relay.31", "ground bar", 1, "BN");
+        sheet.Lead("starter cable", "battery.+", "solenoid.30", 25, "RD");
+        sheet.Lead("starter feed", "solenoid.45", "starter.+", 25, "RD");
+        sheet.Lead("start relay supply", "solenoid fuse.2", "start magnet.30", 4, "RD/YE");
+        sheet.Lead("solenoid feed", "start magnet.87", "solenoid.50", 4, "YE/RD");
+        sheet.Lead("start relay ground", "start magnet.85", "ground bar", 1, "BN");
         sheet.Lead("engine strap", "engine block", "battery.-", 25, "BK");
         sheet.Lead("charge plus", "charge fuse.2", "alternator.B+", 6, "RD/WH");
         sheet.Lead("charge minus", "alternator.-", "battery.-", 6, "BK");
@@ -101,12 +106,16 @@ internal static class Bike
         sheet.Lead("run", "kill switch.2", "run splice", 1, "BK/WH", Front);
         foreach (var coil in new[] { "left coil", "right coil" })
         {
-            sheet.Part(coil, "load", "engine", "current: 1.5 A");
-            sheet.Lead($"{coil} feed", "run splice", $"{coil}.+", 1, "BK/WH");
-            sheet.Lead($"{coil} ground", $"{coil}.-", "engine block", 1, "BN");
+            sheet.Part(coil, "ignition coil", "engine", "current: 1.5 A");
+            sheet.Lead($"{coil} feed", "run splice", $"{coil}.15", 1, "BK/WH");
+            sheet.Lead($"{coil} ground", $"{coil}.1", "engine block", 1, "BN");
         }
 
-        sheet.Function("ignition", $"{Riding} and kill switch is run", "works", "left coil", "right coil");
+        sheet.Part("injection", "injection unit", "seat");
+        sheet.Lead("injection feed", "run splice", "injection.+", 1, "BK/WH");
+        sheet.Lead("injection ground", "injection.-", "ground bar", 1, "BN");
+        sheet.Function("ignition", $"{Riding} and kill switch is run", "works", "left coil", "right coil", "injection");
+        Senders(sheet);
         foreach (var button in new[] { "left", "right", "hoot", "start" })
         {
             sheet.Part(button, "button", "bars");
@@ -120,6 +129,19 @@ internal static class Bike
         {
             sheet.Block(name, "switch", "bars", $"    terminals: [1, 2]\n    positions:\n      {(on == "main" ? "dip" : "\"off\"")}: []\n      {on}: [[1, 2]]\n");
         }
+    }
+
+    // The gauge is a resistance in a row with the sender; what either shows is not simulated.
+    private static void Senders(Sheet sheet)
+    {
+        sheet.Part("speed sender", "speed sender", "engine", "unused: [signal]");
+        sheet.Lead("speed sender feed", "key splice", "speed sender.+", 0.5, "OG");
+        sheet.Lead("speed sender ground", "speed sender.-", "ground bar", 0.5, "BN");
+        sheet.Part("fuel gauge", "resistor", "yoke", "resistance: 100 ohm");
+        sheet.Part("fuel sender", "ohm sender", "seat");
+        sheet.Lead("fuel gauge feed", "key splice", "fuel gauge.1", 0.5, "OG", Front);
+        sheet.Lead("fuel gauge lead", "fuel gauge.2", "fuel sender.signal", 0.5, "WH/GN", Front);
+        sheet.Lead("fuel sender ground", "fuel sender.-", "ground bar", 0.5, "BN");
     }
 
     public static void Loads(Sheet sheet)
@@ -163,11 +185,14 @@ internal static class Bike
             sheet.Lead($"{name} ground", $"{name}.-", place switch { "tail" => "tail stud", "seat" => "ground bar", _ => "front ground" }, 1, "BN");
         }
 
-        foreach (var horn in new[] { "low horn", "high horn" })
-        {
-            sheet.Part(horn, "horn", "bracket", "current: 3 A");
-            sheet.Lead($"{horn} ground", $"{horn}.2", "front ground", 1, "BN");
-        }
+        sheet.Part("disc horn", "horn", "bracket", "current: 3 A");
+        sheet.Lead("disc horn ground", "disc horn.2", "front ground", 1, "BN");
+        sheet.Part("horn relay", "relay", "bracket", "across coil: resistor");
+        sheet.Part("air horn", "air horn", "bracket");
+        sheet.Lead("horn relay ground", "horn relay.85", "front ground", 0.5, "BN");
+        sheet.Lead("horn relay supply", "air horn fuse.2", "horn relay.30", 4, "RD/VT", Front);
+        sheet.Lead("air horn feed", "horn relay.87", "air horn.+", 4, "VT/RD");
+        sheet.Lead("air horn ground", "air horn.-", "front ground", 4, "BN");
 
         sheet.Lead("headlamp ground", "headlamp.ground", "front ground", 1.5, "BN");
         sheet.Lead("rear cluster ground", "rear cluster.ground", "tail stud", 1, "BN");

@@ -74,7 +74,7 @@ internal static class Chair
         sheet.Part("nose stud", "ground stud", "nose");
         sheet.Part("chair frame", "ground body", "arm", "body: frame");
         sheet.Block("chair box", "load controller", "chair", Output.Box("key", ["key"], [.. FromTheBike.Select(f => f.Input), .. Switches, "call"], Outputs));
-        sheet.Lead("chair box supply", "chair fuse.2", "chair box.B+", 6, "RD", "arm plug");
+        sheet.Lead("chair box supply", "chair breaker.2", "chair box.B+", 6, "RD", "arm plug");
         sheet.Lead("chair box ground", "chair box.B-", "chair bar", 4, "BK");
         sheet.Lead("chair ground lead", "chair bar", "ground bar", 6, "BK", "arm plug");
         sheet.Lead("second chair ground lead", "chair bar", "ground bar", 6, "BK", "arm plug");
@@ -110,6 +110,9 @@ internal static class Chair
             sheet.Lead($"{name} ground", $"{name}.-", place switch { "boot" => "boot stud", "nose" => "nose stud", _ => "chair bar" }, 1, "BN", place == "chair" ? Cabin : []);
         }
 
+        sheet.Part("fan diode", "diode", "nose");
+        sheet.Lead("fan diode cathode", "fan diode.cathode", "heater fan.+", 1, "BU/RD");
+        sheet.Lead("fan diode anode", "fan diode.anode", "heater fan.-", 1, "BN");
         for (var o = 0; o < Outputs.Length; o++)
         {
             Outputs[o].Wire(sheet, FormattableString.Invariant($"chair box.X{o + 1}"), "chair");

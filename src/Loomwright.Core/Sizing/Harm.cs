@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Quantities;
+using Loomwright.Simulation;
+
+namespace Loomwright.Sizing;
+
+/// <summary>
+/// What a settled moment would burn or break: a wire that would pass its insulation's class, two points that touch with
+/// the supply between them, a box fed the wrong way round. Computed from the file, in words, the worst first.
+/// </summary>
+public static class Harm
+{
+    // Above this two touching points are a short, not a leak; below it a box's own reverse leakage (both judgement, no source).
+    private const double ShortAboveAmps = 10;
+    private const double ReversedBelowVolts = -1;
+
+    /// <param name="loom">The design the frame was settled from, mistakes included.</param>
+    /// <param name="frame">The moment.</param>
+    public static ImmutableArray<string> Of(Loom loom, Frame frame)
+    {
+        if (frame.Phases.IsEmpty)
+        {
+            return [];
+        }
+
+        var volts = frame.Phases[0].Potentials.ToDictionary(p => p.Terminal, p => p.Potential.Volts);
+        return [.. Shorts(loom, volts), .. Boxes(loom, volts), .. Wires(loom, frame)];
+    }
+
+    private static IEnumerable<string> Shorts(Loom loom, Dictionary<TerminalRef, double> volts) =>
+        from touch in loom.Shorts
+        where volts.ContainsKey(touch.A) && volts.ContainsKey(touch.B)
+        let amps = Math.Abs(volts[touch.A] - volts[touch.B]) / touch.Resistance.Ohms
+        where amps > ShortAboveAmps
+        select $"{touch.A} touches {touch.B}: a short, about {About(amps)}";
+
+    private static IEnumerable<string> Boxes(Loom loom, Dictionary<TerminalRef, double> volts) =>
+        from part in loom.Parts
+        let box = Kinds.Find(part.Kind)?.Build(part).Controller
+        where box is not null
+        let plus = volts.GetValueOrDefault(new(part.Name, part.Defect is Defect.Reversed ? box.Ground : box.Supply))
+        let minus = volts.GetValueOrDefault(new(part.Name, part.Defect is Defect.Reversed ? box.Supply : box.Ground))
+        where plus - minus < ReversedBelowVolts
+        select $"{part.Name} is fed the wrong way round: that can destroy it, and what it does then cannot be computed";
+
+    private static IEnumerable<string> Wires(Loom loom, Frame frame)
+    {
+        var rule = loom.Conditions.AmpacityRule is { } name ? AmpacityRules.Find(name) ?? AmpacityRules.Usual : AmpacityRules.Usual;
+        var around = new Surroundings(loom.Conditions.Ambient, loom.Conditions.Insulation);
+        return
+        [
+            .. from seen in frame.Phases[0].Wires
+               let wire = loom.Wire(seen.Wire)
+               where wire is not null
+               let heat = Heat.Of(wire.Size, around, rule)
+               let mostAmps = Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp)
+               let amps = Math.Abs(seen.Current.Amps)
+               where amps > mostAmps
+               orderby amps / mostAmps descending
+               select $"{wire.Name} ({wire.Size}) carries about {About(amps)}: above about {About(mostAmps)} its insulation passes {around.Insulation} ({heat.By})",
+        ];
+    }
+
+    // Two figures: a current that burns is not known better.
+    private static string About(double amps)
+    {
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(amps)) - 1);
+        return string.Create(CultureInfo.InvariantCulture, $"{Math.Round(amps / unit) * unit:0.##} A");
+    }
+}
