@@ -13,7 +13,7 @@ internal static class Overview
         foreach (var paper in new[] { Paper.A4, Paper.A3 })
         {
             var (columns, _, arrangement) = Enumerable.Range(Math.Min(3, most), most - Math.Min(3, most) + 1)
-                .Select(c => Look(loom, plates, paper, c, Math.Max(20, trials / 10)))
+                .Select(c => Look(loom, plates, paper, c, Math.Max(3, trials / 10)))
                 .MinBy(l => l.Price);
             Stand(loom, plates, columns);
             arrangement = Search.Best(plates, paper, arrangement, trials).Arrangement;
