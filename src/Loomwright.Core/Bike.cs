@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Loomwright.Bench;
 using Loomwright.Checks;
 using Loomwright.Design;
+using Loomwright.Drawing;
 using Loomwright.Faults;
 using Loomwright.Findings;
 using Loomwright.Parts;
@@ -66,6 +67,10 @@ public sealed class Bike
         var before = Check();
         return [.. Rules.Check(With(fault)).Where(f => f.Severity > Severity.Note && !before.Any(b => b.Code == f.Code && b.Where == f.Where))];
     }
+
+    /// <summary>The whole bike as one sheet.</summary>
+    /// <param name="trials">How many arrangements to look at: more take longer and give fewer crossings.</param>
+    public Scene Overview(int trials = Sheets.UsualTrials) => Sheets.Overview(Known, trials) with { Source = Text.Name };
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);

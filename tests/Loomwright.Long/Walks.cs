@@ -1,14 +1,17 @@
 using System.Diagnostics;
 using System.Text;
+using Loomwright.Tests.Walk;
 using Loomwright.Text;
 using Loomwright.Walk;
 
 namespace Loomwright.Long;
 
-/// <summary>Every position of every example, and of every example with each wire left out in turn.</summary>
+/// <summary>Every position of every example (<c>--count</c>: the most states of one), against the dumb walker where there are few, and of every example with each wire left out in turn.</summary>
 internal static class Walks
 {
     private const double MostWithoutEffect = 0.10;
+    private const int MostStates = 200_000;
+    private const int MostForTheDumb = 20_000;
 
     public static string Run(LongRun run)
     {
@@ -18,21 +21,29 @@ internal static class Walks
             .Order(StringComparer.Ordinal)
             .Select(path => Bike.Read(new SourceText(path, File.ReadAllText(path))))
             .ToList();
-        return Whole(run, designs) + string.Concat(designs.Select(d => Removed(run, d)));
+        var whole = Whole(run, designs, out var walkedToTheEnd);
+        return whole + Dumb(run, walkedToTheEnd) + string.Concat(walkedToTheEnd.Select(d => Removed(run, d)));
     }
 
-    private static string Whole(LongRun run, List<Bike> designs)
+    // What is too large to be walked to its end says so; a surprise is a failure in any case.
+    private static string Whole(LongRun run, List<Bike> designs, out List<Bike> walkedToTheEnd)
     {
+        walkedToTheEnd = [];
         var rows = new StringBuilder();
         foreach (var bike in designs)
         {
             var watch = Stopwatch.StartNew();
             using var process = Process.GetCurrentProcess();
             var before = process.TotalProcessorTime;
-            var walked = bike.Walk(new WalkOptions { Progress = p => run.Progress((int)(p.States - p.Waiting), (int)p.States) });
+            var walked = bike.Walk(new WalkOptions { MostStates = run.Count ?? MostStates, Progress = p => run.Progress((int)(p.States - p.Waiting), (int)p.States) });
             process.Refresh();
             var computing = process.TotalProcessorTime - before;
-            run.Failed |= !walked.Complete || !walked.Surprises.IsEmpty;
+            run.Failed |= !walked.Surprises.IsEmpty;
+            if (walked.Complete)
+            {
+                walkedToTheEnd.Add(bike);
+            }
+
             rows.Append(FormattableString.Invariant(
                 $"| {bike.Loom!.Name} | {bike.Loom.Wires.Length} | {walked.ControlCombinations} | {walked.States} | {walked.Events} | {walked.ConfigurationsSolved} | {walked.Depth} | {walked.End} | {walked.Surprises.Length} | {watch.Elapsed.TotalSeconds:F1} | {computing.TotalSeconds:F1} |\n"));
         }
@@ -45,9 +56,36 @@ internal static class Walks
             """;
     }
 
+    private static string Dumb(LongRun run, List<Bike> designs)
+    {
+        var rows = new StringBuilder();
+        foreach (var loom in designs.Select(d => d.Loom!).Where(l => l.Functions.Length > 0))
+        {
+            var (walked, states) = Walker.WalkAndKeep(loom, new WalkOptions { MostStates = MostForTheDumb });
+            if (!walked.Complete)
+            {
+                continue;
+            }
+
+            var (dumbStates, dumbSurprises) = DumbWalker.Walk(loom);
+            var same = dumbStates.SetEquals(states.Select(s => DumbWalker.Signature(s.State, s.Promised.AsSpan().ToArray()))) && dumbSurprises.Count == walked.Surprises.Length;
+            run.Failed |= !same;
+            rows.Append(FormattableString.Invariant($"| {loom.Name} | {dumbStates.Count} | {dumbSurprises.Count} | {(same ? "the same" : "NOT THE SAME")} |\n"));
+        }
+
+        return $"""
+            ## Against the dumb walker
+
+            | bike | states | surprises | |
+            |---|---|---|---|
+            {rows}
+
+            """;
+    }
+
     private static string Removed(LongRun run, Bike bike)
     {
-        var wires = bike.Loom!.Wires.Select(w => w.Name).Take(run.Count ?? int.MaxValue).ToList();
+        var wires = bike.Loom!.Wires.Select(w => w.Name).ToList();
         var results = new List<WireRemoved>();
         foreach (var wire in wires)
         {

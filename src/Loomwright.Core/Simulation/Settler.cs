@@ -69,6 +69,9 @@ internal sealed class Settler
         return settled;
     }
 
+    /// <summary>What a state that has come to rest looks like.</summary>
+    internal Settled AtRest(State state) => _electrics.Solve(state, between: false) ? Rest(state, []) : new Settled(state, Outcome.Unsolved, [], []);
+
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
     internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
 

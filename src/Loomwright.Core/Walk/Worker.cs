@@ -51,7 +51,7 @@ internal sealed class Worker(Shared shared)
     public Verdict Judge(int place, Trail trail)
     {
         var (setting, inside) = trail[place];
-        return _judge.Of(setting, inside, _settler.Settle(inside.State with { Positions = setting.Positions }));
+        return _judge.Of(setting, inside, _settler.AtRest(inside.State with { Positions = setting.Positions }));
     }
 
     private static void Keep(Reached found, Trail trail, List<Reached> reached)

@@ -7,8 +7,8 @@ using Loomwright.Text;
 namespace Loomwright.Tests.Walk;
 
 /// <summary>
-/// The same walk by plain means: every state is reached by replaying its whole path from power-on on a settler that
-/// keeps nothing, with real time (a millisecond for each move of a hand), one state after another.
+/// The same walk by plain means: one state after another, each settled by a fresh settler that keeps nothing, with real
+/// time (a millisecond for each move of a hand) and states told apart as text.
 /// </summary>
 internal sealed class DumbWalker
 {
@@ -34,21 +34,21 @@ internal sealed class DumbWalker
     {
         var states = new HashSet<string>(StringComparer.Ordinal);
         var surprises = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        var waiting = new PriorityQueue<(int[] Start, ImmutableList<(int Control, int To)> Path), (int, int)>();
+        var waiting = new PriorityQueue<(State State, Memory[] Memories), (int Length, int Order)>();
         var order = 0;
         foreach (var start in Starts(0))
         {
-            waiting.Enqueue((start, []), (Away(start), order++));
+            waiting.Enqueue((_wiring.Start() with { Positions = new Row<int>([.. start]) }, [.. _rules.Select(_ => Memory.Fresh)]), (Away(start), order++));
         }
 
-        while (waiting.TryDequeue(out var next, out _))
+        while (waiting.TryDequeue(out var next, out var place))
         {
-            var length = Away(next.Start) + next.Path.Count;
-            var (settled, memories, watching) = Replay(next.Start, next.Path);
-            var wrong = Wrong(settled, memories, watching).ToList();
-            foreach (var surprise in wrong.Where(w => !surprises.TryGetValue(w, out var known) || known > length))
+            var settler = new Settler(_wiring);
+            var settled = settler.Settle(next.State);
+            var memories = Look(next.Memories, settled.State);
+            foreach (var surprise in Wrong(settled, memories, new Watching(_wiring, settler, _fullLight)))
             {
-                surprises[surprise] = length;
+                surprises.TryAdd(surprise, place.Length);
             }
 
             if (Ends(settled) || !states.Add(Signature(settled.State, memories)))
@@ -56,13 +56,21 @@ internal sealed class DumbWalker
                 continue;
             }
 
-            foreach (var step in Steps(settled.State, memories))
+            foreach (var (control, to) in Steps(settled.State, memories))
             {
-                waiting.Enqueue((next.Start, next.Path.Add(step)), (length + 1, order++));
+                waiting.Enqueue(After(settled.State, memories, control, to), (place.Length + 1, order++));
             }
         }
 
         return (states, surprises);
+    }
+
+    // Not yet settled: time has passed, and then the control was moved.
+    private static (State, Memory[]) After(State state, Memory[] memories, int control, int to)
+    {
+        var time = control < 0 ? Left(state, memories)!.Value : HandMove;
+        var later = state with { Boxes = new Row<BoxState>([.. state.Boxes.AsSpan().ToArray().Select(b => b with { Memory = Evaluator.Advance(b.Memory, time) })]) };
+        return (control < 0 ? later : Time.Moved(later, control, to), [.. memories.Select(m => Evaluator.Advance(m, time))]);
     }
 
     /// <summary>All that tells two states apart, but for how much of a running time is left.</summary>
@@ -97,36 +105,21 @@ internal sealed class DumbWalker
     private static bool Ends(Settled settled) =>
         settled.Outcome != Outcome.Settled || settled.State.Blown.AsSpan().Contains(true) || settled.State.Boxes.AsSpan().ToArray().Any(b => b.Tripped.AsSpan().Contains(true));
 
-    private (Settled, Memory[], Watching) Replay(int[] start, IEnumerable<(int Control, int To)> path)
-    {
-        var settler = new Settler(_wiring);
-        var settled = settler.Settle(_wiring.Start() with { Positions = new Row<int>([.. start]) });
-        Memory[] memories = [.. _rules.Select(_ => Memory.Fresh)];
-        Look(memories, settled.State);
-        foreach (var (control, to) in path)
-        {
-            var time = control < 0 ? Left(settled.State, memories)!.Value : HandMove;
-            memories = [.. memories.Select(m => Evaluator.Advance(m, time))];
-            var later = settled.State with { Boxes = new Row<BoxState>([.. settled.State.Boxes.AsSpan().ToArray().Select(b => b with { Memory = Evaluator.Advance(b.Memory, time) })]) };
-            settled = settler.Settle(control < 0 ? later : Time.Moved(later, control, to));
-            Look(memories, settled.State);
-        }
-
-        return (settled, memories, new Watching(_wiring, settler, _fullLight));
-    }
-
     private static TimeSpan? Left(State state, Memory[] memories) =>
         memories.Concat(state.Boxes.AsSpan().ToArray().Select(b => b.Memory)).Select(Evaluator.NextTimer).Where(t => t is not null).Min();
 
-    private void Look(Memory[] memories, State state)
+    private Memory[] Look(Memory[] memories, State state)
     {
-        for (var f = 0; f < memories.Length; f++)
+        Memory[] next = [.. memories];
+        for (var f = 0; f < next.Length; f++)
         {
             for (var look = 0; look < 5; look++)
             {
-                memories[f] = Step(f, memories[f], state).Next;
+                next[f] = Step(f, next[f], state).Next;
             }
         }
+
+        return next;
     }
 
     private (ImmutableArray<Level> Levels, Memory Next) Step(int function, Memory memory, State state)

@@ -46,6 +46,17 @@ public class PlantedTests
     }
 
     [Fact]
+    public void The_starter_turns_with_the_stand_down()
+    {
+        var turns = Assert.Single(Walker.Walk(Planted.Loom("starter-with-stand-down")).Surprises);
+
+        Assert.Equal((SurpriseKind.NotAskedFor, "starter"), (turns.Kind, turns.Function));
+        Assert.Equal(["lock → riding", "start button → pressed"], turns.Steps.Words().Order());
+        Assert.Equal([new PartSurprise("starter", "rests", "turns")], turns.Parts);
+        Assert.Contains(turns.Controls, c => c is { Control: "side stand", Position: "down" });
+    }
+
+    [Fact]
     public void A_shared_tell_tale_lights_both_sides_with_led_lamps()
     {
         var walked = Walker.Walk(Planted.Loom("shared-tell-tale"));

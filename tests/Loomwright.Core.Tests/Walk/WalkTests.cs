@@ -30,9 +30,25 @@ public class WalkTests
     [InlineData("horn-resets")]
     [InlineData("shared-tell-tale")]
     [InlineData("back-feed")]
-    public void A_dumb_walker_that_replays_every_path_reaches_the_same_states_and_surprises(string name)
+    [InlineData("starter-with-stand-down")]
+    public void A_dumb_walker_reaches_the_same_states_and_surprises(string name) => AgreesWithTheDumb(Planted.Loom(name));
+
+    [Theory]
+    [InlineData("sandpiper", "horn button", "gearbox", "points", "rear brake", "front brake", "kill switch", "dip switch")]
+    [InlineData("kittiwake", "work switch", "side stand", "gearbox", "clutch", "horn button", "rear brake", "run switch", "front brake", "start button", "right button")]
+    public void So_it_does_on_the_whole_examples_with_some_switches_taken_off(string example, params string[] off)
     {
-        var loom = Planted.Loom(name);
+        var loom = Examples.Read($"examples/{example}/{example}.loom.yaml");
+        AgreesWithTheDumb(loom with
+        {
+            Parts = loom.Parts.RemoveAll(p => off.Contains(p.Name)),
+            Wires = loom.Wires.RemoveAll(w => off.Contains(w.From.Part) || off.Contains(w.To.Part)),
+            Functions = loom.Functions.RemoveAll(f => f.Works.NamesUsed().Any(n => off.Contains(n))),
+        });
+    }
+
+    private static void AgreesWithTheDumb(Loom loom)
+    {
         var (walked, states) = Walker.WalkAndKeep(loom, new WalkOptions());
         var (dumbStates, dumbSurprises) = DumbWalker.Walk(loom);
 

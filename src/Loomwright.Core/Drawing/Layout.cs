@@ -1,0 +1,265 @@
+namespace Loomwright.Drawing;
+
+/// <summary>
+/// Coordinates and paths for an arrangement. There are two shapes of wire. Within a channel: level, upright, level. Else: level,
+/// upright, a lane of the spine, upright, level. Every upright has a track and every lane a height of its own wherever two would
+/// lie beside each other, and rows of neighbouring columns are half a row apart unless moved, so no two wires can overlap.
+/// </summary>
+internal sealed class Layout
+{
+    public const double Row = 20;
+    public const double LaneGap = 10;
+    public const double TrackGap = 9;
+    public const double Pad = 4;
+    private const double Off = 10;
+    private const double Near = 14;
+
+    private readonly Plates _plates;
+    private readonly Arrangement _at;
+    private readonly double[] _top;
+    private readonly bool[] _isAbove;
+    private readonly int[] _lane;
+    private readonly int[] _track1;
+    private readonly int[] _track2;
+    private double _spineHeight;
+
+    public Layout(Plates plates, Arrangement at)
+    {
+        (_plates, _at) = (plates, at);
+        _top = new double[plates.All.Length];
+        _isAbove = new bool[plates.All.Length];
+        (_lane, _track1, _track2) = (new int[plates.Lines.Length], new int[plates.Lines.Length], new int[plates.Lines.Length]);
+        Array.Fill(_track1, -1);
+        Array.Fill(_track2, -1);
+        Stack();
+        SortShared();
+        Lanes();
+        Tracks();
+    }
+
+    public double Width { get; private set; }
+
+    public double Height { get; private set; }
+
+    /// <summary>The left edge and the width of each column.</summary>
+    public double[] ColumnLeft { get; private set; } = [];
+
+    public double[] ColumnWidth { get; private set; } = [];
+
+    /// <summary>The path of every line, in their order.</summary>
+    public Spot[][] Paths { get; private set; } = [];
+
+    public bool IsAbove(Plate plate) => _isAbove[plate.Index];
+
+    /// <summary>The middle height of a row.</summary>
+    public double Y(Plate plate, int row) => _top[plate.Index] + (_isAbove[plate.Index] ? 0 : _spineHeight) + (row * Row) + (Row / 2);
+
+    public double Middle(Plate plate) => ColumnLeft[plate.Column] + (ColumnWidth[plate.Column] / 2);
+
+    // Heights with a spine of no height; what stands below is moved down by it later.
+    private void Stack()
+    {
+        for (var c = 0; c < _at.Columns; c++)
+        {
+            var parity = c % 2 == 0 ? 0 : Row / 2;
+            var at = -Off - parity;
+            for (var i = 0; i < _at.Above[c].Count; i++)
+            {
+                var plate = _at.Above[c][i];
+                at -= (plate.Rows.Count * Row) + (_at.HalfRows[plate.Index] * Row / 2);
+                _top[plate.Index] = at;
+                _isAbove[plate.Index] = true;
+                at -= Row + (i + 1 == _at.Above[c].Count || _at.Above[c][i + 1].Place != plate.Place ? Row : 0);
+            }
+
+            at = Off + parity;
+            for (var i = 0; i < _at.Below[c].Count; i++)
+            {
+                var plate = _at.Below[c][i];
+                at += (i == 0 || _at.Below[c][i - 1].Place != plate.Place ? Row : 0) + (_at.HalfRows[plate.Index] * Row / 2);
+                _top[plate.Index] = at;
+                at += (plate.Rows.Count + 1) * Row;
+            }
+        }
+    }
+
+    // On one terminal the wire that goes up takes the upper row.
+    private void SortShared()
+    {
+        foreach (var plate in _plates.All)
+        {
+            foreach (var (ends, first) in plate.Shared)
+            {
+                var target = ends.ToDictionary(e => e, Target);
+                ends.Sort((a, b) => target[a] == target[b] ? a.Plate.Ends.IndexOf(a).CompareTo(b.Plate.Ends.IndexOf(b)) : target[a].CompareTo(target[b]));
+                for (var i = 0; i < ends.Count; i++)
+                {
+                    ends[i].Row = first + i;
+                }
+            }
+        }
+
+        double Target(End end)
+        {
+            var line = _plates.Of(end);
+            var other = line.A == end ? line.B : line.A;
+            return other.Channel == end.Channel ? _top[other.Plate.Index] + (other.Plate.Rows.Count * Row / 2) : 0;
+        }
+    }
+
+    private static bool UsesSpine(Line line) => line.A.Channel != line.B.Channel;
+
+    private void Lanes()
+    {
+        var lanes = _plates.Lines.Where(UsesSpine).Select(l =>
+        {
+            var (left, right) = l.A.Channel < l.B.Channel ? (l.A, l.B) : (l.B, l.A);
+            return new Lane(l.Index, Turn(left), Turn(right));
+        }).ToArray();
+        var price = new int[lanes.Length, lanes.Length];
+        for (var a = 0; a < lanes.Length; a++)
+        {
+            for (var b = 0; b < lanes.Length; b++)
+            {
+                price[a, b] = a == b ? 0 : lanes[a].PriceAbove(lanes[b]);
+            }
+        }
+
+        var order = Ordering.Best(price);
+        var level = new int[lanes.Length];
+        for (var i = 0; i < order.Length; i++)
+        {
+            var lane = lanes[order[i]];
+            for (var j = 0; j < i; j++)
+            {
+                level[order[i]] = lanes[order[j]].Meets(lane) ? Math.Max(level[order[i]], level[order[j]] + 1) : level[order[i]];
+            }
+
+            _lane[lane.Line] = level[order[i]];
+        }
+
+        var levels = level.DefaultIfEmpty(-1).Max() + 1;
+        _spineHeight = Math.Ceiling(levels * LaneGap / Row) * Row;
+
+        Lane.Turn Turn(End end) => new(end.Channel, _isAbove[end.Plate.Index], end.Right, _top[end.Plate.Index] + (end.Row * Row));
+    }
+
+    private void Tracks()
+    {
+        var zones = new double[(_at.Columns + 1) * 2];
+        ColumnWidth = new double[_at.Columns];
+        foreach (var plate in _plates.All)
+        {
+            ColumnWidth[plate.Column] = Math.Max(ColumnWidth[plate.Column], plate.Footprint + (2 * Pad));
+        }
+
+        foreach (var line in _plates.Lines)
+        {
+            foreach (var end in new[] { line.A, line.B })
+            {
+                var zone = (end.Channel * 2) + (end.Right ? 0 : 1);
+                zones[zone] = Math.Max(zones[zone], line.LabelWidth + 12 - ((ColumnWidth[end.Plate.Column] - end.Plate.Width) / 2));
+            }
+        }
+
+        ColumnLeft = new double[_at.Columns];
+        var start = new double[_at.Columns + 1];
+        var x = 0.0;
+        for (var channel = 0; channel <= _at.Columns; channel++)
+        {
+            var tracks = OrderTracks(channel);
+            start[channel] = x + zones[channel * 2] + 4;
+            x += Math.Round(Math.Max(zones[channel * 2] + zones[(channel * 2) + 1] + (tracks * TrackGap) + (tracks == 0 ? 0 : 2), channel == 0 || channel == _at.Columns ? 0 : 14));
+            if (channel < _at.Columns)
+            {
+                ColumnLeft[channel] = x;
+                x += ColumnWidth[channel];
+            }
+        }
+
+        Width = x;
+        Paths = [.. _plates.Lines.Select(l => Path(l, start))];
+        var (up, down) = (0.0, 0.0);
+        foreach (var plate in _plates.All)
+        {
+            up = Math.Min(up, _top[plate.Index] - (2 * Row));
+            down = Math.Max(down, _top[plate.Index] + (plate.Rows.Count * Row) + Row);
+        }
+
+        Height = down - up + _spineHeight;
+        Top = up;
+    }
+
+    /// <summary>The height everything begins at.</summary>
+    public double Top { get; private set; }
+
+    private int OrderTracks(int channel)
+    {
+        var uprights = new List<Upright>();
+        foreach (var line in _plates.Lines)
+        {
+            if (UsesSpine(line))
+            {
+                foreach (var (end, other) in new[] { (line.A, line.B), (line.B, line.A) })
+                {
+                    if (end.Channel == channel)
+                    {
+                        uprights.Add(new Upright(line.Index, end == line.A, Y(end.Plate, end.Row), !end.Right, LaneY(line.Index), other.Channel > channel));
+                    }
+                }
+            }
+            else if (line.A.Channel == channel && Y(line.A.Plate, line.A.Row) != Y(line.B.Plate, line.B.Row))
+            {
+                uprights.Add(new Upright(line.Index, true, Y(line.A.Plate, line.A.Row), !line.A.Right, Y(line.B.Plate, line.B.Row), !line.B.Right));
+            }
+        }
+
+        var price = new int[uprights.Count, uprights.Count];
+        for (var a = 0; a < uprights.Count; a++)
+        {
+            for (var b = 0; b < uprights.Count; b++)
+            {
+                price[a, b] = a == b ? 0 : uprights[a].PriceLeftOf(uprights[b]);
+            }
+        }
+
+        var order = Ordering.Best(price);
+        var level = new int[uprights.Count];
+        for (var i = 0; i < order.Length; i++)
+        {
+            var upright = uprights[order[i]];
+            for (var j = 0; j < i; j++)
+            {
+                level[order[i]] = uprights[order[j]].Meets(upright, Near) ? Math.Max(level[order[i]], level[order[j]] + 1) : level[order[i]];
+            }
+
+            (upright.AtA ? _track1 : _track2)[upright.Line] = level[order[i]];
+        }
+
+        return level.DefaultIfEmpty(-1).Max() + 1;
+    }
+
+    private double LaneY(int line) => (_lane[line] * LaneGap) + (LaneGap / 2);
+
+    private Spot[] Path(Line line, double[] start)
+    {
+        var (from, to) = (Edge(line.A), Edge(line.B));
+        if (UsesSpine(line))
+        {
+            var (x1, x2, y) = (Track(line.A, _track1), Track(line.B, _track2), LaneY(line.Index));
+            return [from, new(x1, from.Y), new(x1, y), new(x2, y), new(x2, to.Y), to];
+        }
+
+        if (from.Y == to.Y)
+        {
+            return [from, to];
+        }
+
+        var x = Track(line.A, _track1);
+        return [from, new(x, from.Y), new(x, to.Y), to];
+
+        double Track(End end, int[] tracks) => start[end.Channel] + (TrackGap / 2) + (tracks[line.Index] * TrackGap);
+    }
+
+    private Spot Edge(End end) => new(Middle(end.Plate) + (end.Right ? 1 : -1) * end.Plate.Width / 2, Y(end.Plate, end.Row));
+}

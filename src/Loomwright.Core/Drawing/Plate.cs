@@ -1,0 +1,96 @@
+using Loomwright.Design;
+using Loomwright.Parts;
+
+namespace Loomwright.Drawing;
+
+/// <summary>How a part is drawn.</summary>
+internal enum Form
+{
+    /// <summary>A head and a row for each terminal.</summary>
+    Table,
+
+    /// <summary>Symbol and name in the row of its one live wire, the return below.</summary>
+    Short,
+
+    /// <summary>Two terminals on opposite sides, the symbol between.</summary>
+    Through,
+
+    /// <summary>A slim cell of cavities.</summary>
+    Plug,
+
+    /// <summary>One point: a bar without outline.</summary>
+    Joint,
+}
+
+/// <summary>A part on the sheet: its rows, and in which column it stands. Made once; only where it stands changes.</summary>
+internal sealed class Plate(int index, Part part, Model model, Form form)
+{
+    public int Index { get; } = index;
+
+    public Part Part { get; } = part;
+
+    public Model Model { get; } = model;
+
+    public Form Form { get; } = form;
+
+    public int Column { get; set; }
+
+    /// <summary>Its first terminal, or side a of a plug, faces right.</summary>
+    public bool FirstRight { get; set; }
+
+    /// <summary>Both ends of what lies in a wire face one way.</summary>
+    public bool OneSided { get; set; }
+
+    public List<End> Ends { get; } = [];
+
+    public List<PlateRow> Rows { get; } = [];
+
+    /// <summary>Ends that share a terminal and a side, with the first of their rows; any order of them is the same wiring.</summary>
+    public List<(List<End> Ends, int FirstRow)> Shared { get; } = [];
+
+    /// <summary>First and last row of a terminal that needs several.</summary>
+    public List<(int First, int Last)> Bars { get; } = [];
+
+    /// <summary>Of the outline that wires end at.</summary>
+    public double Width { get; set; }
+
+    /// <summary>Of everything, the name above included.</summary>
+    public double Footprint { get; set; }
+
+    public string Place => Part.Place ?? "";
+}
+
+/// <summary>One row of a plate: the mark in bold, then the words.</summary>
+internal sealed record PlateRow(string Mark, string Words)
+{
+    public bool Head { get; init; }
+
+    public bool Quiet { get; init; }
+
+    public string? Symbol { get; init; }
+
+    public Role Role { get; init; }
+}
+
+/// <summary>One end of a drawn wire.</summary>
+internal sealed class End(Plate plate, string mark)
+{
+    public Plate Plate { get; } = plate;
+
+    public string Mark { get; } = mark;
+
+    public bool Right { get; set; }
+
+    public int Row { get; set; }
+
+    /// <summary>The channel it leaves into: channel k lies left of column k.</summary>
+    public int Channel => Plate.Column + (Right ? 1 : 0);
+}
+
+/// <summary>A wire drawn as a line.</summary>
+internal sealed record Line(int Index, Wire Wire, End A, End B)
+{
+    public string Label { get; } = Labels.Of(Wire);
+
+    public double LabelWidth { get; } = Widths.Of(Labels.Of(Wire), 16, bold: false);
+}

@@ -1,0 +1,227 @@
+using System.Globalization;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Text;
+
+namespace Loomwright.Drawing;
+
+/// <summary>Makes a plate of every part and a line of every wire that is not drawn as a return.</summary>
+internal sealed class Plates
+{
+    private const double Inset = 8;
+    private const double SignWidth = 24;
+
+    private readonly Dictionary<TerminalRef, List<string>> _returns = [];
+    private readonly Dictionary<End, Line> _lineOf = [];
+
+    public Plates(Loom loom)
+    {
+        var models = loom.Parts.ToDictionary(p => p.Name, p => Kinds.Find(p.Kind)?.Build(p) ?? new Model { Terminals = [] }, Names.Comparer);
+        var returns = Returns.Of(loom, models);
+        var live = loom.Wires.Where(w => !returns.ContainsKey(w)).SelectMany(w => new[] { w.From, w.To }).ToHashSet();
+        foreach (var (wire, end) in returns)
+        {
+            Note(end, $"{(end == wire.From ? wire.To : wire.From).Part} {Labels.Of(wire)}");
+        }
+
+        foreach (var part in loom.Parts)
+        {
+            foreach (var joint in models[part.Name].Joints)
+            {
+                Note(new TerminalRef(part.Name, joint.Terminal), $"on {joint.Part}");
+            }
+        }
+
+        All = [.. loom.Parts.Select((p, i) => new Plate(i, p, models[p.Name], FormOf(p, models[p.Name], live)))];
+        var byName = All.ToDictionary(p => p.Part.Name, Names.Comparer);
+        var lines = new List<Line>();
+        foreach (var wire in loom.Wires.Where(w => !returns.ContainsKey(w)))
+        {
+            if (byName.TryGetValue(wire.From.Part, out var from) && byName.TryGetValue(wire.To.Part, out var to))
+            {
+                lines.Add(new Line(lines.Count, wire, new End(from, wire.From.Terminal), new End(to, wire.To.Terminal)));
+                from.Ends.Add(lines[^1].A);
+                to.Ends.Add(lines[^1].B);
+            }
+            else
+            {
+                Unrouted.Add(wire.Name);
+            }
+        }
+
+        Lines = [.. lines];
+        foreach (var line in lines)
+        {
+            _lineOf[line.A] = line;
+            _lineOf[line.B] = line;
+        }
+    }
+
+    public Plate[] All { get; }
+
+    public Line[] Lines { get; }
+
+    /// <summary>Wires with an end on a part there is not.</summary>
+    public List<string> Unrouted { get; } = [];
+
+    /// <summary>The line an end belongs to.</summary>
+    public Line Of(End end) => _lineOf[end];
+
+    /// <summary>Rows, marks and widths, once the sides of all ends are known. May be called again after the sides change.</summary>
+    public void Lay()
+    {
+        foreach (var plate in All)
+        {
+            plate.Rows.Clear();
+            plate.Shared.Clear();
+            plate.Bars.Clear();
+            Rows(plate);
+            var widest = plate.Rows.Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
+            var body = plate.Rows.Where(r => !r.Head).Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
+            plate.Width = plate.Form switch
+            {
+                Form.Plug => Math.Max(30, body + 6),
+                Form.Joint => 0,
+                _ => widest + (2 * Inset),
+            };
+            plate.Footprint = Math.Max(plate.Width, widest + 4);
+        }
+    }
+
+    /// <summary>What a name and a rating say: <c>main fuse 20 A</c>.</summary>
+    public static string Title(Part part, Model model) =>
+        model.Protectors is [{ ClosesByItself: false } fuse]
+            ? string.Create(CultureInfo.InvariantCulture, $"{part.Name} {fuse.RatingAmps:0.##} A")
+            : part.Name;
+
+    private static Form FormOf(Part part, Model model, HashSet<TerminalRef> live)
+    {
+        var wired = model.Terminals.Count(t => live.Contains(new TerminalRef(part.Name, t.Mark)));
+        return Returns.IsPoint(model) ? Form.Joint
+            : Returns.IsPlug(model) ? Form.Plug
+            : model.Terminals.Length == 2 && (model.Protectors.Length == 1 || part.Kind is "diode" or "resistor") ? Form.Through
+            : model.Terminals.Length == 2 && wired <= 1 && model.Supply is null ? Form.Short
+            : Form.Table;
+    }
+
+    private void Note(TerminalRef end, string where)
+    {
+        if (!_returns.TryGetValue(end, out var list))
+        {
+            _returns[end] = list = [];
+        }
+
+        list.Add(where);
+    }
+
+    private void Rows(Plate plate)
+    {
+        var marks = plate.Model.Terminals.Select(t => t.Mark).ToList();
+        switch (plate.Form)
+        {
+            case Form.Joint:
+                var rings = plate.Part.Kind == "splice" ? "" : $", {Count(plate)}";
+                plate.Rows.Add(new PlateRow("", plate.Part.Name + rings) { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
+                Terminal(plate, plate.Ends, new PlateRow("", ""), []);
+                break;
+            case Form.Plug:
+                plate.Rows.Add(new PlateRow("", plate.Part.Name) { Head = true });
+                foreach (var cavity in marks.Select(m => m[..^1]).Distinct(Names.Comparer))
+                {
+                    Terminal(plate, [.. plate.Ends.Where(e => Names.Same(e.Mark[..^1], cavity))], new PlateRow(cavity, ""), []);
+                }
+
+                break;
+            case Form.Through when !plate.OneSided:
+                plate.Rows.Add(new PlateRow("", Title(plate.Part, plate.Model)) { Head = true });
+                Terminal(plate, plate.Ends, new PlateRow("", "") { Symbol = Symbols.Of(plate.Part, plate.Model) }, marks.SelectMany(m => ReturnsAt(plate, m)));
+                break;
+            case Form.Short:
+                Terminal(plate, plate.Ends, new PlateRow("", plate.Part.Name) { Symbol = Symbols.Of(plate.Part, plate.Model) }, []);
+                foreach (var where in marks.SelectMany(m => ReturnsAt(plate, m)))
+                {
+                    plate.Rows.Add(new PlateRow("", where) { Symbol = "ground" });
+                }
+
+                break;
+            case Form.Through or Form.Table:
+                Table(plate);
+                break;
+        }
+    }
+
+    private void Table(Plate plate)
+    {
+        plate.Rows.Add(new PlateRow(Title(plate.Part, plate.Model), "") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
+        var unused = plate.Part.Settings.Words("unused");
+        string? plug = null;
+        foreach (var terminal in plate.Model.Terminals)
+        {
+            if (terminal.Plug is { } next && next != plug)
+            {
+                plate.Rows.Add(new PlateRow("", $"plug {next}") { Head = true, Quiet = true });
+                plug = next;
+            }
+
+            var capped = unused.Contains(terminal.Mark, Names.Comparer);
+            Terminal(
+                plate,
+                [.. plate.Ends.Where(e => Names.Same(e.Mark, terminal.Mark))],
+                new PlateRow(terminal.Mark, capped ? "(capped)" : terminal.Name ?? "") { Role = plate.Model.Controller is null ? Role.Lead : terminal.Role, Quiet = capped },
+                ReturnsAt(plate, terminal.Mark));
+        }
+    }
+
+    // The first return stands beside the mark; others and further wires take rows of their own.
+    private static void Terminal(Plate plate, List<End> ends, PlateRow row, IEnumerable<string> returns)
+    {
+        var first = plate.Rows.Count;
+        foreach (var side in ends.GroupBy(e => e.Right).OrderBy(g => g.Key))
+        {
+            var sharing = side.ToList();
+            sharing.ForEach(e => e.Row = first + sharing.IndexOf(e));
+            if (sharing.Count > 1)
+            {
+                plate.Shared.Add((sharing, first));
+            }
+        }
+
+        plate.Rows.Add(row);
+        var last = ends.Select(e => e.Row).DefaultIfEmpty(first).Max();
+        while (plate.Rows.Count <= last)
+        {
+            plate.Rows.Add(new PlateRow("", ""));
+        }
+
+        if (last > first)
+        {
+            plate.Bars.Add((first, last));
+        }
+
+        var at = first;
+        foreach (var where in returns)
+        {
+            if (at == plate.Rows.Count)
+            {
+                plate.Rows.Add(new PlateRow("", ""));
+            }
+
+            plate.Rows[at] = plate.Rows[at] with { Words = where, Symbol = plate.Rows[at].Symbol ?? "ground" };
+            at++;
+        }
+    }
+
+    private List<string> ReturnsAt(Plate plate, string mark) => _returns.GetValueOrDefault(new TerminalRef(plate.Part.Name, mark), []);
+
+    private string Count(Plate plate)
+    {
+        var rings = plate.Ends.Count + _returns.SelectMany(r => r.Value).Count(w => w.StartsWith(plate.Part.Name + " ", StringComparison.Ordinal));
+        return string.Create(CultureInfo.InvariantCulture, $"{rings} {(rings == 1 ? "ring" : "rings")}");
+    }
+
+    private static double Width(Plate plate, PlateRow row) =>
+        (row.Symbol is null ? 0 : SignWidth)
+        + (row.Mark.Length == 0 ? 0 : Widths.Of(row.Mark, 16, bold: true) + (plate.Form == Form.Plug ? 0 : 6))
+        + (row.Role is Role.Input or Role.Output ? 24 : 0)
+        + Widths.Of(row.Words, 16, bold: false);
+}

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+
+namespace Loomwright.Drawing;
+
+/// <summary>One drawn sheet as plain data. Lengths are pixels at 100 %, 6.4 to the millimetre on paper; x grows to the right, y downward.</summary>
+public sealed record Scene
+{
+    /// <summary>Goes before every id in the drawing, so that two sheets can stand on one page.</summary>
+    public required string Id { get; init; }
+
+    public required string Title { get; init; }
+
+    /// <summary>One line that says what the sheet shows.</summary>
+    public required string About { get; init; }
+
+    public required double Width { get; init; }
+
+    public required double Height { get; init; }
+
+    /// <summary>The name of the paper it fits at 100 %: A4, A3, or the size in millimetres.</summary>
+    public required string Paper { get; init; }
+
+    public int Page { get; init; } = 1;
+
+    public int Pages { get; init; } = 1;
+
+    /// <summary>The file and the first figures of its hash; empty when the design was not read from a file.</summary>
+    public string Source { get; init; } = "";
+
+    public ImmutableArray<Room> Rooms { get; init; } = [];
+
+    public ImmutableArray<Cell> Cells { get; init; } = [];
+
+    /// <summary>In the order they are drawn: a later one lies on top at a crossing.</summary>
+    public ImmutableArray<Strand> Strands { get; init; } = [];
+
+    public ImmutableArray<Sign> Signs { get; init; } = [];
+
+    public ImmutableArray<Stroke> Strokes { get; init; } = [];
+
+    public ImmutableArray<Spot> Dots { get; init; } = [];
+
+    public ImmutableArray<Lettering> Letterings { get; init; } = [];
+
+    /// <summary>Wires the sheet should show and could not.</summary>
+    public ImmutableArray<string> Unrouted { get; init; } = [];
+}
+
+/// <summary>A point of a sheet.</summary>
+public readonly record struct Spot(double X, double Y);
+
+/// <summary>A rectangle of a sheet by its upper left corner.</summary>
+public readonly record struct Area(double X, double Y, double Width, double Height)
+{
+    public double Right => X + Width;
+
+    public double Bottom => Y + Height;
+
+    /// <summary>The part of it that keeps off its edge by so much.</summary>
+    public Area Inside(double by) => new(X + by, Y + by, Width - (2 * by), Height - (2 * by));
+
+    /// <summary>Whether the two share more than an edge.</summary>
+    public bool Meets(Area other) => X < other.Right && other.X < Right && Y < other.Bottom && other.Y < Bottom;
+}
+
+/// <summary>A pale block behind the parts of one place.</summary>
+public sealed record Room(string Name, Area Area);
+
+/// <summary>The outline of a part.</summary>
+public sealed record Cell(string Part, Area Area);
+
+/// <summary>A wire as a path of level and upright runs from its first end to its second.</summary>
+/// <param name="Wire">The wire's name.</param>
+/// <param name="Colour">Insulation colour, or null when unknown.</param>
+/// <param name="SquareMillimetres">Nominal cross-section.</param>
+public sealed record Strand(string Wire, WireColour? Colour, double SquareMillimetres, ImmutableArray<Spot> Path);
+
+/// <summary>A circuit symbol, 20 pixels square around its middle.</summary>
+public sealed record Sign(string Symbol, Spot Middle);
+
+/// <summary>A straight line of the drawing itself: a bar that joins the rows of one terminal.</summary>
+public sealed record Stroke(Spot From, Spot To);
+
+/// <summary>Which end of a text stands at its point.</summary>
+public enum Hold
+{
+    Start,
+    Middle,
+    End,
+}
+
+/// <summary>A text on its base line.</summary>
+public sealed record Lettering(string Text, Spot At, Hold Hold)
+{
+    /// <summary>Pixels; 16 is 2.5 mm on paper, the smallest there is.</summary>
+    public double Size { get; init; } = 16;
+
+    public bool Bold { get; init; }
+
+    public bool Quiet { get; init; }
+
+    /// <summary>The wire it labels, or null.</summary>
+    public string? Wire { get; init; }
+
+    /// <summary>How wide it is drawn, in whatever face.</summary>
+    public double Width => Widths.Of(Text, Size, Bold);
+
+    /// <summary>The rectangle it covers, from the head of a capital to the foot of a descender (only to the base line for a wire's label: capitals and figures).</summary>
+    public Area Area => new(
+        At.X - (Hold == Hold.Start ? 0 : Hold == Hold.Middle ? Width / 2 : Width),
+        At.Y - (Size * Widths.Capital),
+        Width,
+        Size * (Wire is null ? Widths.Capital + Widths.Descender : Widths.Capital));
+}

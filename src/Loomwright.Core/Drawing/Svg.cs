@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Security;
+using System.Text;
+using Loomwright.Design;
+
+namespace Loomwright.Drawing;
+
+/// <summary>Writes a sheet as SVG: the same bytes for the same sheet, numbers in the invariant culture.</summary>
+public static class Svg
+{
+    private const double Bend = 5;
+    private const double Outline = 0.7;
+    private const double Halo = 1;
+
+    /// <summary>The whole document, by day or in the dim theme; printed it is always on white.</summary>
+    public static string Write(Scene scene, bool dim = false)
+    {
+        var svg = new StringBuilder();
+        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\"{(dim ? " class=\"dim\"" : "")} viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\" width=\"{N(scene.Width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(scene.Height / Paper.PixelsPerMillimetre)}mm\">\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<title>{Plain(scene.Title)}</title>\n<style>{SvgStyle.Sheet}</style>\n<defs>\n");
+        foreach (var (name, path) in Symbols.All)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<path id=\"{scene.Id}-{name}\" d=\"{path}\"/>\n");
+        }
+
+        for (var i = 0; i < scene.Strands.Length; i++)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<path id=\"{scene.Id}-w{i}\" d=\"{Path(scene.Strands[i].Path)}\"/>\n");
+        }
+
+        svg.Append(CultureInfo.InvariantCulture, $"</defs>\n<rect class=\"sheet\" width=\"{N(scene.Width)}\" height=\"{N(scene.Height)}\"/>\n");
+        Body(svg, scene);
+        SvgFrame.Write(svg, scene);
+        return svg.Append("</svg>\n").ToString();
+    }
+
+    /// <summary>A number as SVG takes it: at most one decimal place.</summary>
+    internal static string N(double value) => Math.Round(value, 1).ToString("0.#", CultureInfo.InvariantCulture);
+
+    /// <summary>A text, fitted to the width it was given.</summary>
+    internal static void Text(StringBuilder svg, Lettering text)
+    {
+        var classes = string.Join(' ', new[] { text.Bold ? "b" : "", text.Quiet ? "m" : "", text.Wire is null ? "" : "l", text.Hold == Hold.Start ? "" : text.Hold == Hold.End ? "e" : "c" }.Where(c => c.Length > 0));
+        svg.Append(CultureInfo.InvariantCulture, $"<text{(classes.Length > 0 ? $" class=\"{classes}\"" : "")} x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\"{(text.Size == 16 ? "" : $" font-size=\"{N(text.Size)}\"")} textLength=\"{N(text.Width)}\" lengthAdjust=\"spacingAndGlyphs\">{Plain(text.Text)}</text>\n");
+    }
+
+    /// <summary>A wire by the id of its path: halo, outline, body, then the tracer.</summary>
+    internal static void Wire(StringBuilder svg, string id, WireColour? colour, double squareMillimetres, string title)
+    {
+        var body = Insulation.Body(squareMillimetres);
+        var classes = colour is { } c ? $"w c-{c.Base}{(c.Tracer is null ? "" : $" t-{c.Tracer}")}" : "w";
+        svg.Append(CultureInfo.InvariantCulture, $"<g class=\"{classes}\">{(title.Length > 0 ? $"<title>{Plain(title)}</title>" : "")}");
+        Use("h", body + (2 * (Outline + Halo)));
+        Use("o", body + (2 * Outline));
+        Use("k", body);
+        if (colour is { Tracer: not null } traced)
+        {
+            if (Insulation.NeedsEdge(traced))
+            {
+                Use("x", (body / 2) + 1.2);
+            }
+
+            Use("t", body / 2);
+        }
+
+        svg.Append("</g>\n");
+
+        void Use(string kind, double width) => svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{kind}\" href=\"#{id}\" stroke-width=\"{N(width)}\"/>");
+    }
+
+    private static void Body(StringBuilder svg, Scene scene)
+    {
+        foreach (var room in scene.Rooms)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"room\" {Box(room.Area)} rx=\"6\"/>\n");
+        }
+
+        for (var i = 0; i < scene.Strands.Length; i++)
+        {
+            var strand = scene.Strands[i];
+            Wire(svg, $"{scene.Id}-w{i.ToString(CultureInfo.InvariantCulture)}", strand.Colour, strand.SquareMillimetres, strand.Wire);
+        }
+
+        foreach (var cell in scene.Cells)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"cell\" {Box(cell.Area)} rx=\"3\"><title>{Plain(cell.Part)}</title></rect>\n");
+        }
+
+        foreach (var stroke in scene.Strokes)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"s bar\" d=\"M{N(stroke.From.X)} {N(stroke.From.Y)}L{N(stroke.To.X)} {N(stroke.To.Y)}\"/>\n");
+        }
+
+        foreach (var dot in scene.Dots)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"f\" cx=\"{N(dot.X)}\" cy=\"{N(dot.Y)}\" r=\"5\"/>\n");
+        }
+
+        foreach (var sign in scene.Signs)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}\" href=\"#{scene.Id}-{sign.Symbol}\" x=\"{N(sign.Middle.X)}\" y=\"{N(sign.Middle.Y)}\"/>\n");
+        }
+
+        foreach (var text in scene.Letterings)
+        {
+            Text(svg, text);
+        }
+    }
+
+    private static string Box(Area area) => $"x=\"{N(area.X)}\" y=\"{N(area.Y)}\" width=\"{N(area.Width)}\" height=\"{N(area.Height)}\"";
+
+    // Corners are rounded by as much as both of their runs allow.
+    private static string Path(ImmutableArray<Spot> spots)
+    {
+        var path = new StringBuilder();
+        path.Append(CultureInfo.InvariantCulture, $"M{N(spots[0].X)} {N(spots[0].Y)}");
+        for (var i = 1; i < spots.Length - 1; i++)
+        {
+            var (before, at, after) = (spots[i - 1], spots[i], spots[i + 1]);
+            var radius = Math.Min(Bend, Math.Min(Length(before, at), Length(at, after)) / 2);
+            var (from, to) = (Toward(at, before, radius), Toward(at, after, radius));
+            path.Append(CultureInfo.InvariantCulture, $"L{N(from.X)} {N(from.Y)}Q{N(at.X)} {N(at.Y)} {N(to.X)} {N(to.Y)}");
+        }
+
+        return path.Append(CultureInfo.InvariantCulture, $"L{N(spots[^1].X)} {N(spots[^1].Y)}").ToString();
+
+        static double Length(Spot a, Spot b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
+
+        static Spot Toward(Spot from, Spot to, double by) => Length(from, to) == 0 ? from : new(from.X + ((to.X - from.X) * by / Length(from, to)), from.Y + ((to.Y - from.Y) * by / Length(from, to)));
+    }
+
+    internal static string Plain(string text) => SecurityElement.Escape(text);
+}
