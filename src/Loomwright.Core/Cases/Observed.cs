@@ -30,7 +30,7 @@ internal sealed record Observed(string? Symbol, double? Volts, double? Amps, dou
     private double? In(Unit unit) => unit switch { Unit.Volt => Volts, Unit.Amp => Amps, _ => Light };
 
     private static Observed? Seen(string what, Frame frame) =>
-        frame.Seen.FirstOrDefault(s => Names.Same(s.Name, what)) is { } seen ? new(Called(seen.Symbol), seen.Voltage.Volts, seen.Current.Amps, seen.LightShare) : null;
+        frame.Seen.FirstOrDefault(s => Names.Same(s.Name, what)) is { } seen ? new(Simulation.Words.Written(seen.Symbol), seen.Voltage.Volts, seen.Current.Amps, seen.LightShare) : null;
 
     private static Observed? Fuse(string what, Frame frame) =>
         frame.Fuses.FirstOrDefault(f => Names.Same(f.Part, what)) is { } fuse ? new(fuse.State.ToString().ToLowerInvariant(), null, Math.Abs(fuse.Current.Amps), null) : null;
@@ -49,11 +49,4 @@ internal sealed record Observed(string? Symbol, double? Volts, double? Amps, dou
         what.Split(" to ") is [var red, var black] && rig.Volts(Terminal(red), Terminal(black)) is { } volts ? new(null, volts.Volts, null, null) : null;
 
     private static TerminalRef Terminal(string written) => written.Split('.', 2) is [var part, var mark] ? new(part.Trim(), mark.Trim()) : new(written.Trim(), "");
-
-    private static string Called(Symbol symbol) => symbol switch
-    {
-        Simulation.Symbol.FlashingFast => "flashing fast",
-        Simulation.Symbol.FlashingSlowly => "flashing slowly",
-        _ => symbol.ToString().ToLowerInvariant(),
-    };
 }

@@ -19,6 +19,14 @@ public static class Words
         Symbol.Rests => "rests",
     };
 
+    /// <summary>As design and case files write it: <c>dim</c>, <c>flashing fast</c>.</summary>
+    public static string Written(Symbol symbol) => symbol switch
+    {
+        Symbol.FlashingFast => "flashing fast",
+        Symbol.FlashingSlowly => "flashing slowly",
+        _ => symbol.ToString().ToLowerInvariant(),
+    };
+
     /// <summary>Of a small light beside a terminal.</summary>
     public static string OfLight(Symbol symbol) => symbol switch
     {

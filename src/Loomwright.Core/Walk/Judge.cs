@@ -93,8 +93,8 @@ internal sealed class Judge
             : seen == _rest[sight] ? SurpriseKind.ShowsNothing
             : seen == Symbol.Dim ? SurpriseKind.Dimmed
             : SurpriseKind.ShowsOtherwise;
-        var words = string.Join(" or ", Enum.GetValues<Symbol>().Where(s => (expected & Bit(s)) != 0).Select(Word));
-        return new Mismatch(kind, function, new PartSurprise(_wiring.Sights[sight].Name, words, Word(seen)));
+        var words = string.Join(" or ", Enum.GetValues<Symbol>().Where(s => (expected & Bit(s)) != 0).Select(Words.Written));
+        return new Mismatch(kind, function, new PartSurprise(_wiring.Sights[sight].Name, words, Words.Written(seen)));
     }
 
     private ImmutableArray<(int, int, double)> BackFeeds(Inside inside, Picture picture)
@@ -130,13 +130,6 @@ internal sealed class Judge
     }
 
     private static uint Bit(Symbol symbol) => 1u << (int)symbol;
-
-    private static string Word(Symbol symbol) => symbol switch
-    {
-        Symbol.FlashingFast => "flashing fast",
-        Symbol.FlashingSlowly => "flashing slowly",
-        _ => symbol.ToString().ToLowerInvariant(),
-    };
 
     private Picture Nothing() => new(new double[_wiring.NodeCount], new double[_wiring.Links.Length], new double[_wiring.Links.Length], 0);
 }
