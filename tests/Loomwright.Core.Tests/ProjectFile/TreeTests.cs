@@ -1,4 +1,5 @@
 using Loomwright.ProjectFile;
+using Loomwright.Text;
 
 namespace Loomwright.Tests.ProjectFile;
 
