@@ -55,6 +55,11 @@ internal static class BenchReader
             return part.Name;
         }
 
+        if (parts.IsPartial)
+        {
+            return null;
+        }
+
         found.Look(
             "unknown-part",
             at.Span,

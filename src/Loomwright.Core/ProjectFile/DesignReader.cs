@@ -20,7 +20,7 @@ internal static class DesignReader
         var top = Top(root, found);
         var wheres = PlacesReader.Read(top.GetValueOrDefault("places"), found);
         var distances = PlacesReader.Distances(top.GetValueOrDefault("distances"), wheres, found);
-        var parts = PartsReader.Read(top.GetValueOrDefault("parts"), wheres, found);
+        var parts = PartsReader.Read(top.GetValueOrDefault("parts"), found.IsBrokenWithin(Section(root, "parts")), wheres, found);
         var wires = new WiresReader(parts, new Ways(distances), found, places).Read(top.GetValueOrDefault("wires"));
         var functions = FunctionsReader.Read(top.GetValueOrDefault("functions"), parts, found);
         var standIns = BenchReader.Read(top.GetValueOrDefault("bench"), parts, found);
@@ -74,6 +74,23 @@ internal static class DesignReader
             Evidence.Of("written", NodeReader.Short(written)),
             Evidence.Of("ours", Grammar.Version));
         return false;
+    }
+
+    // From a section's key to the next section's: what a slip in it cut off stands there too. The whole file when the key is lost.
+    private static Span Section(Node.Map root, string key)
+    {
+        if (root.Find(key) is not { } own)
+        {
+            return root.Span;
+        }
+
+        var start = own.Key.Span.Start;
+        var next = root.Entries
+            .Where(e => e.Key.Span.Start > start && Grammar.File.Any(p => Names.Same(p.Key, e.Key.Text)))
+            .Select(e => e.Key.Span.Start)
+            .DefaultIfEmpty(root.Span.End)
+            .Min();
+        return new Span(start, Math.Max(0, next - 1 - start));
     }
 
     private static Dictionary<string, Node> Top(Node.Map root, Found found)

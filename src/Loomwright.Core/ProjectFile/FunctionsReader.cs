@@ -48,7 +48,7 @@ internal static class FunctionsReader
             return SaysPositions(read.Expression, word, controls, found) ? read.Expression : null;
         }
 
-        if (parts.All.Any(p => p.Model is null && Names.Fold(word.Text).Contains(Names.Fold(p.Name), StringComparison.Ordinal)))
+        if (parts.IsPartial || parts.All.Any(p => p.Model is null && Names.Fold(word.Text).Contains(Names.Fold(p.Name), StringComparison.Ordinal)))
         {
             // It names a control that could not be made out; that is already told.
             return null;
@@ -114,6 +114,11 @@ internal static class FunctionsReader
         var (name, element) = written.Split('.', 2) is [var before, var after] ? (before.Trim(), after.Trim()) : (written, "");
         if (parts.Find(name) is not { } part)
         {
+            if (parts.IsPartial)
+            {
+                return null;
+            }
+
             Unknown(key, name, [.. parts.All.Select(p => p.Name)], found);
             return null;
         }

@@ -14,6 +14,9 @@ internal sealed record PartsRead(ImmutableArray<PartRead> All)
 {
     private readonly Dictionary<string, PartRead> _byName = All.ToDictionary(p => p.Name, Names.Comparer);
 
+    /// <summary>A slip in the writing may have taken parts away: a name that is missing here is then no news.</summary>
+    public bool IsPartial { get; init; }
+
     public PartRead? Find(string name) => _byName.GetValueOrDefault(name);
 
     public IEnumerable<Model> Models => All.Where(p => p.Model is not null).Select(p => p.Model!);
@@ -22,7 +25,7 @@ internal sealed record PartsRead(ImmutableArray<PartRead> All)
 /// <summary>Reads the parts by what their kinds declare.</summary>
 internal static class PartsReader
 {
-    public static PartsRead Read(Node? node, ImmutableArray<Place> places, Found found)
+    public static PartsRead Read(Node? node, bool isPartial, ImmutableArray<Place> places, Found found)
     {
         var parts = ImmutableArray.CreateBuilder<PartRead>();
         foreach (var entry in Sections.Map(node, "parts", found))
@@ -33,7 +36,7 @@ internal static class PartsReader
             }
         }
 
-        var read = new PartsRead(parts.ToImmutable());
+        var read = new PartsRead(parts.ToImmutable()) { IsPartial = isPartial };
         CheckJoints(node, read, found);
         return read;
     }

@@ -18,7 +18,7 @@ internal sealed record SyntaxError(string Code, Span At, string What, string Why
         var span = new Span(at, at < text.Length ? 1 : 0);
         bool Says(string words) => broken.Message.Contains(words, StringComparison.OrdinalIgnoreCase);
         return Says("mapping values are not allowed")
-            ? new("second-colon", span, "a colon stands where no key can be", "either a text with a colon in it is not in quotes, or the line is indented differently from its neighbours", "put the text in quotes, or line the key up with its neighbours")
+            ? new("second-colon", span, "a colon stands where no key can be", "a key above it has lost its own colon, a text with a colon in it is not in quotes, or the line is indented differently from its neighbours", "look at the line above first: a key needs a colon after it. Then put the text in quotes, or line the key up with its neighbours")
             : Says("quoted scalar")
             ? new("quote-left-open", span, "a quote begins here that is not closed, or holds a sign it cannot", "everything after it is taken as part of the text", "close the quote; inside double quotes write a backslash twice")
             : Says("cannot start any token")

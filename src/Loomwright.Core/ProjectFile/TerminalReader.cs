@@ -16,6 +16,11 @@ internal static class TerminalReader
         var (name, mark) = dot < 0 ? (written, "") : (written[..dot].Trim(), written[(dot + 1)..].Trim());
         if (parts.Find(name) is not { } part)
         {
+            if (parts.IsPartial)
+            {
+                return null;
+            }
+
             found.Stop(
                 "unknown-part",
                 word.Span,

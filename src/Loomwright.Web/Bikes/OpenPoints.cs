@@ -11,15 +11,10 @@ internal static class OpenPoints
     {
         var stop = found.Count(f => f.Finding.Severity == Severity.Stop);
         var look = found.Count(f => f.Finding.Severity == Severity.Look);
-        return (stop, look) switch
-        {
-            (0, 0) => "No open points.",
-            (0, _) => Text($"{Points(look)}."),
-            (_, _) => Text($"{Points(stop + look)}, {stop} to stop for."),
-        };
+        var note = found.Count - stop - look;
+        var told = new[] { Of(stop, "to stop for"), Of(look, "to look at"), Of(note, note == 1 ? "note" : "notes") }.OfType<string>().ToList();
+        return told.Count == 0 ? "No open points." : $"{string.Join(", ", told)}.";
     }
 
-    private static string Points(int count) => count == 1 ? "1 open point" : Text($"{count} open points");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string? Of(int count, string what) => count == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"{count} {what}");
 }

@@ -1,4 +1,5 @@
 using Loomwright.ProjectFile;
+using Loomwright.Text;
 
 namespace Loomwright.Tests.ProjectFile;
 
@@ -104,4 +105,16 @@ public sealed class TreeTests
     [InlineData("\n\n# only a comment\n")]
     [InlineData("\uFEFF")]
     public void An_empty_file_has_an_empty_tree(string content) => Assert.Empty(Written.Tree(content).Root.Entries);
+
+    [Theory]
+    [InlineData("  fuse\n    kind: fuse\n    rating: 10 A\n", 1)]
+    [InlineData("  fuse:\n\tkind: fuse\n    rating: 10 A\n", 2)]
+    public void A_part_lost_to_a_slip_of_writing_is_not_told_again_at_every_wire_that_ends_on_it(string fuse, int stops)
+    {
+        var file = DesignFile.Read(new SourceText("slip", "loomwright: 1\nname: Slip\nparts:\n  battery:\n    kind: battery\n    chemistry: agm\n    capacity: 10 Ah\n" + fuse
+            + "wires:\n  - from: battery.+\n    to: fuse.1\n    size: 1 mm2\n    length: 1 m\n  - from: fuse.2\n    to: lamp.+\n    size: 1 mm2\n    length: 1 m\n"));
+        Assert.Equal(stops, file.Findings.Count(f => f.Severity == Loomwright.Findings.Severity.Stop));
+        Assert.DoesNotContain(file.Findings, f => f.Code == "unknown-part");
+        Assert.False(file.IsComplete);
+    }
 }
