@@ -29,7 +29,7 @@ internal static class NoWayBack
         return
         [
             .. Consumers(paths)
-                .Where(c => !returned.Contains(c.A) && !returned.Contains(c.B))
+                .Where(c => !returned.Contains(c.A) && !returned.Contains(c.B) && !GoesOnThroughALoad(paths, LostEnd(paths, c, fed), returned))
                 .GroupBy(c => Node(paths, LostEnd(paths, c, fed)))
                 .Select(g => Found(paths, g.Key, [.. g.Select(c => c.Name).Distinct(StringComparer.Ordinal)])),
         ];
@@ -58,6 +58,10 @@ internal static class NoWayBack
             }
         }
     }
+
+    // Two loads in a row: a gauge and its sender, a winding and the motor, a tell-tale between the two sides.
+    private static bool GoesOnThroughALoad(Paths paths, TerminalRef end, HashSet<TerminalRef> returned) =>
+        paths.Joined(end, l => l.Carries).Any(at => paths.At(at).Any(l => l.Via == Via.Load && returned.Contains(l.Other(at))));
 
     // What hangs on a lead that only tells something carries no load.
     private static bool Signals(Paths paths, TerminalRef at) => paths.Terminal(at)?.Role == Role.Output;

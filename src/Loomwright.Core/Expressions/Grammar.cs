@@ -140,7 +140,7 @@ internal sealed class Grammar(Scanner text, Vocabulary names, Func<string, IRead
                 : Fail($"after {control} is, a position is missing", $"write the position, as in {control} is riding");
         }
 
-        var positions = new Vocabulary(positionsOf(control));
+        var positions = new Vocabulary(positionsOf(control), mayBeWords: true);
         if (positions.Take(text) is { } position)
         {
             return new Expression.Is(control, position);

@@ -4,7 +4,8 @@ using Loomwright.Text;
 namespace Loomwright.Expressions;
 
 /// <summary>The names that may stand in a condition, longest first.</summary>
-internal sealed class Vocabulary(IReadOnlyCollection<string> names)
+/// <param name="mayBeWords">True where no word of the language can stand, as after <c>is</c>: a position may be called <c>pressed</c>.</param>
+internal sealed class Vocabulary(IReadOnlyCollection<string> names, bool mayBeWords = false)
 {
     /// <summary>The words that end a run of words which is no declared name.</summary>
     public static readonly string[] Joining = ["and", "or", "not", "is", "at most", "at", "delayed", "until"];
@@ -14,7 +15,7 @@ internal sealed class Vocabulary(IReadOnlyCollection<string> names)
     private readonly ImmutableArray<(string Folded, string Name)> _longest =
     [
         .. names.Select(n => (Folded: Names.Fold(n), Name: n))
-            .Where(n => n.Folded.Length > 0 && !Reserved.Contains(n.Folded))
+            .Where(n => n.Folded.Length > 0 && (mayBeWords || !Reserved.Contains(n.Folded)))
             .OrderByDescending(n => n.Folded.Length)
             .ThenBy(n => n.Folded, StringComparer.Ordinal),
     ];

@@ -12,6 +12,9 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
     /// <summary>A filament's inrush falls from ten or twelve times to twice its current in 3 to 5 ms (a public application note on lamp driving).</summary>
     public static readonly TimeSpan Inrush = TimeSpan.FromMilliseconds(5);
 
+    /// <summary>A relay or solenoid has moved within some 10 to 20 ms (from memory): what opens later than that sees it moved.</summary>
+    public static readonly TimeSpan RelayMoves = TimeSpan.FromMilliseconds(20);
+
     // Below both of these a cold lamp neither warms nor weighs on anything (judgement).
     private const double WarmsAboveVolts = 0.5;
     private const double WarmsAboveAmps = 0.01;
@@ -32,8 +35,10 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
                 : null;
         }
 
-        return Protection.Next(wiring, state, electrics.Amps, TimeSpan.MaxValue, happenings)
-            ?? Moved(state, order, happenings)
+        return Protection.Next(wiring, state, electrics.Amps, RelayMoves, happenings)
+            ?? MovedRelays(state, order, happenings)
+            ?? Protection.Next(wiring, state, electrics.Amps, TimeSpan.MaxValue, happenings)
+            ?? MovedFlashers(state, order)
             ?? Look(state, order, readAs, happenings, out undecided);
     }
 
@@ -74,23 +79,28 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
         return relays;
     }
 
-    // Relays first; then flashers find out whether they have load enough to go on and off.
-    private State? Moved(State state, Order order, List<Happening> happenings)
+    private State? MovedRelays(State state, Order order, List<Happening> happenings)
     {
         var relays = OneOf(state.Relays, Relays(state), order);
-        if (relays != state.Relays)
+        if (relays == state.Relays)
         {
-            for (var r = 0; r < relays.Length; r++)
-            {
-                if (relays[r] != state.Relays[r] && wiring.Relays[r].Facts.Clicks)
-                {
-                    happenings.Add(new Happening.RelayMoved(wiring.Relays[r].Part, relays[r]));
-                }
-            }
-
-            return state with { Relays = relays };
+            return null;
         }
 
+        for (var r = 0; r < relays.Length; r++)
+        {
+            if (relays[r] != state.Relays[r] && wiring.Relays[r].Facts.Clicks)
+            {
+                happenings.Add(new Happening.RelayMoved(wiring.Relays[r].Part, relays[r]));
+            }
+        }
+
+        return state with { Relays = relays };
+    }
+
+    // Whether they have load enough to go on and off.
+    private State? MovedFlashers(State state, Order order)
+    {
         var flashers = state.Flashers;
         for (var f = 0; f < wiring.Flashers.Length; f++)
         {

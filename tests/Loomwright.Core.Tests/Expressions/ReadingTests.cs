@@ -124,4 +124,8 @@ public sealed class ReadingTests
             Gen.Select(inner, time).Select((e, t) => (Expression)new Expression.Delayed(e, t)),
             Gen.Select(inner, Gen.Int[1, 1000]).Select((e, s) => (Expression)new Expression.Dimmed(e, (double)(s / 1000m))));
     }
+
+    [Fact]
+    public void A_position_may_be_called_by_a_word_of_the_language() =>
+        Assert.Equal(new Expression.Is("horn button", "pressed"), ExpressionText.Read("horn button is pressed", ["horn button"], _ => ["released", "pressed"]).Expression);
 }
