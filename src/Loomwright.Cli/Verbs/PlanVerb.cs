@@ -41,9 +41,9 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
         Current? limit = null;
         if (settings.Supply is not null)
         {
-            if (Typed.Read(settings.Supply, Unit.Amp) is not Typed.Quantity { Si: > 0 } amps)
+            if (Typed.Read(settings.Supply, Unit.Amp) is not Typed.Quantity { Si: >= 0.1 and <= 100 } amps)
             {
-                return screen.WrongUsage($"--supply {settings.Supply}: write the amps it gives, as 5A.");
+                return screen.WrongUsage($"--supply {settings.Supply}: write the amps it gives, 0.1A to 100A, as 5A.");
             }
 
             limit = new Current(amps.Si);

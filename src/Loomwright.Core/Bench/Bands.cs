@@ -20,6 +20,16 @@ internal static class Bands
         return new(computed.Amps - slack is > 0 and var least ? least : null, computed.Amps, computed.Amps + slack, Unit.Amp);
     }
 
+    /// <summary>The band as a 10 A socket or a supply shows it: hundredths of an amp.</summary>
+    public static string OnTenAmps(Band band)
+    {
+        var (least, most) = (Math.Floor((band.Least ?? 0) * 100) / 100, Math.Ceiling((band.Most ?? 0) * 100) / 100);
+        return least == 0 && most <= 0.01 ? "0.00 or 0.01 A" : FormattableString.Invariant($"{least:0.00} A to {most:0.00} A");
+    }
+
+    /// <summary>What wires and joints may lose: a fifth more than computed, and 0.05 V; no lower end.</summary>
+    public static Band OfDrop(Voltage computed) => new(null, computed.Volts, (Math.Abs(computed.Volts) * 1.2) + 0.05, Unit.Volt);
+
     /// <summary>Two in a hundred either way, and 0.1 V for meter and clips.</summary>
     public static Band Of(Voltage computed)
     {

@@ -9,6 +9,8 @@ namespace Loomwright.Bench;
 /// <summary>One wire a step, power off: feed first, way back second, what carries the key last.</summary>
 internal static class Connecting
 {
+    private const double HandMetres = 0.3;
+
     public static void Write(Site site, Steps steps)
     {
         foreach (var part in site.NewParts.Where(p => site.IsFirst && site.Fuses.ContainsKey(p.Name)))
@@ -18,6 +20,11 @@ internal static class Connecting
                 Marks = [new Mark(new TerminalRef(part.Name, ""), null)],
                 Cautions = site.Once.Say(Cautions.Rings, Cautions.FuseFirst),
             });
+        }
+
+        foreach (var part in site.NewParts.Where(p => Fetching.IsFuse(p) && !site.Fuses.ContainsKey(p.Name) && p.Settings.Number("rating") is not null))
+        {
+            steps.Add(Act.Connect, $"Put the {Fetching.FuseText(part.Settings.Number("rating")!.Value)} into {part.Name}.", s => s with { Marks = [new Mark(new TerminalRef(part.Name, ""), null)] });
         }
 
         var keyWires = KeyWires(site);
@@ -46,7 +53,9 @@ internal static class Connecting
         {
             if (near.Equals(site.Whole.Feed) || near.Equals(site.Whole.Return))
             {
-                return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off until power-up.";
+                var clip = near.Equals(site.Whole.Plus) ? "red" : "black";
+                var cut = near.Equals(site.Whole.Feed) && wire.Length.Metres > HandMetres ? " No fuse yet and longer than a hand: on the bench use at most 0.3 m." : "";
+                return $"{named} ({looks}): to {site.Mark(far)}. On its end for {site.Mark(near)} the {clip} clip lead, capped until power-up.{cut}";
             }
 
             if (site.StandIns.TryGetValue(near.Part, out var used) && StandIns.CanBeLead(site.Whole.Loom, near.Part))

@@ -32,7 +32,7 @@ internal static class Expecting
 
     private static IEnumerable<Expectation> Supply(Site site, Frame frame)
     {
-        if (frame.Phases.IsEmpty)
+        if (frame.Phases.IsEmpty || !site.HasBack)
         {
             yield break;
         }
@@ -40,7 +40,7 @@ internal static class Expecting
         var band = frame.Phases.Select(p => Bands.Of(p.Supply)).Aggregate(Bands.Both);
         var swings = frame.Phases.Length > 1 ? ", swinging" : "";
         var source = site.Whole.Source!.Name;
-        var isRead = site.IsMetered || site.Model(source).Supply!.LimitAmps is not null;
-        yield return new Expectation($"current from {source}{(isRead ? "" : ", were a meter in line")}", Bands.Words(band) + swings, band);
+        var isRead = site.MeteredFuse is not null || site.IsBench;
+        yield return new Expectation($"current from {source}{(isRead ? "" : ", were a meter in line")}", (isRead ? Bands.OnTenAmps(band) : Bands.Words(band)) + swings, band);
     }
 }

@@ -31,8 +31,13 @@ internal static class Fetching
             steps.Add(Act.Fetch, $"A {FuseText(amps)} for {part}.");
         }
 
+        foreach (var (part, amps) in ChangedLeads(site))
+        {
+            steps.Add(Act.Fetch, $"A {FuseText(amps)} for the lead in place of {part}.");
+        }
+
         steps.Add(Act.Fetch, site.IsFirst
-            ? "A meter, set to Ω; two clip leads, red and black; caps for bare ends."
+            ? $"A meter, set to Ω{(site.MeteredFuse is null ? "" : ", and two clip-on leads for it")}; a red and a black clip lead, at most 0.1 m each, as thick as the wire they go on; caps for bare ends and clips."
             : "The meter, set to Ω.");
     }
 
@@ -41,6 +46,11 @@ internal static class Fetching
         foreach (var (part, amps) in ChangedFuses(site).Where(_ => !site.IsFirst))
         {
             steps.Add(Act.TakeOut, $"{part}: take the {new Current(site.FusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });
+        }
+
+        foreach (var (part, amps) in ChangedLeads(site))
+        {
+            steps.Add(Act.TakeOut, $"The lead in place of {part}: take the {new Current(site.LeadFusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.");
         }
     }
 
@@ -57,23 +67,38 @@ internal static class Fetching
         .Where(p => site.Fuses.TryGetValue(p.Name, out var now) && (!site.FusesBefore.TryGetValue(p.Name, out var before) || before != now))
         .Select(p => (p.Name, site.Fuses[p.Name]));
 
+    private static IEnumerable<(string Part, double Amps)> ChangedLeads(Site site) => site.LeadFuses
+        .Where(l => site.StandIns.ContainsKey(l.Key) && site.LeadFusesBefore.TryGetValue(l.Key, out var before) && before != l.Value)
+        .OrderBy(l => l.Key, StringComparer.Ordinal)
+        .Select(l => (l.Key, l.Value));
+
     private static string PartText(Site site, Part part)
     {
+        if (Names.Same(part.Name, Supplied.Fuse))
+        {
+            return $"{part.Name}, not in the file: a fuse holder for the bench, since there is no fuse at {site.Mark(site.Whole.Feed)}.";
+        }
+
         var called = Names.Same(part.Name, part.Kind) ? part.Name : $"{part.Name}, {Article(part.Kind)} {part.Kind}";
         if (site.StandIns.TryGetValue(part.Name, out var used))
         {
-            var fuse = site.IsKey(part.Name) ? ", with a small fuse and a bench switch in it" : "";
+            var fuse = site.IsKey(part.Name) ? $", with {KeyLead(site, part)}" : "";
             return $"In place of {called}: {used}{fuse}.";
         }
 
         var model = site.Model(part.Name);
         var instead = StandIns.LampInstead(model) is { } lamp ? $" (or {lamp} in its place)"
             : !StandIns.CanBeLead(site.Whole.Loom, part.Name) ? ""
-            : site.IsKey(part.Name) ? " (or a lead with a small fuse and a bench switch in it)"
+            : site.IsKey(part.Name) ? $" (or a lead with {KeyLead(site, part)})"
             : " (or a lead in its place)";
-        var holder = model.Protectors.IsEmpty ? "" : site.Fuses.ContainsKey(part.Name) ? ": its holder" : $": {FuseText(part.Settings.Number("rating") ?? 0)}";
+        var holder = model.Protectors.IsEmpty ? "" : site.Fuses.ContainsKey(part.Name) ? ": its holder" : !IsFuse(part) ? "" : $": its holder and a {FuseText(part.Settings.Number("rating") ?? 0)}";
         return $"{called}{holder}{instead}.";
     }
+
+    /// <summary>Whether a fuse is put into it.</summary>
+    public static bool IsFuse(Part part) => part.Kind == "fuse";
+
+    private static string KeyLead(Site site, Part part) => site.LeadFuses.TryGetValue(part.Name, out var amps) ? $"a {FuseText(amps)} and a bench switch in it" : "a small fuse and a bench switch in it";
 
     private static string Article(string kind) => "aeiou".Contains(kind[0], StringComparison.OrdinalIgnoreCase) ? "an" : "a";
 

@@ -34,11 +34,15 @@ public sealed record PlanOptions
 /// <param name="Number">From 0.</param>
 /// <param name="Title">What is new in it.</param>
 /// <param name="Why">Why it comes now.</param>
-/// <param name="Draws">Largest supply current over everything the stage operates, computed.</param>
+/// <param name="Draws">Largest supply current over everything the stage operates, computed; see <see cref="DrawsAtMost"/> for what may be read.</param>
 /// <param name="FirstFuse">The fuse for first power.</param>
 /// <param name="Steps">In order; each <see cref="Step.Act"/> in one run.</param>
 /// <param name="Connected">The design of exactly what is connected once this stage stands, stand-ins included; what every expectation was computed from.</param>
-public sealed record Stage(int Number, string Title, string Why, Current Draws, FirstFuse FirstFuse, ImmutableArray<Step> Steps, Loom Connected);
+public sealed record Stage(int Number, string Title, string Why, Current Draws, FirstFuse FirstFuse, ImmutableArray<Step> Steps, Loom Connected)
+{
+    /// <summary>Upper end of what a meter may show for <see cref="Draws"/>; nothing where nothing flows.</summary>
+    public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Of(Draws).Most!.Value);
+}
 
 /// <summary>The smallest standard blade fuse at or above 1.25 × what the stage draws, never above the final one.</summary>
 /// <param name="Rating">Printed rating.</param>
@@ -90,9 +94,12 @@ public sealed record Step(string Id, Act Act, string Text)
 
     /// <summary>
     /// The control that is moved, or null. Doing these in order on <see cref="Stage.Connected"/> gives every
-    /// <see cref="Expect"/>; those before power leave every control at rest again.
+    /// <see cref="Expect"/>, with every <see cref="Wait"/> between; those before power leave every control at rest again.
     /// </summary>
     public Operation.Set? Do { get; init; }
+
+    /// <summary>How long to wait for what ends by itself, or null.</summary>
+    public TimeSpan? Wait { get; init; }
 }
 
 /// <summary>A terminal with what is printed there and what the owner calls it.</summary>

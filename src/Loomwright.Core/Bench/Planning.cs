@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Loomwright.Checks;
 using Loomwright.Design;
 using Loomwright.Findings;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -10,6 +11,8 @@ namespace Loomwright.Bench;
 /// <summary>Makes a plan: what there is to show, in which order, then each stage on exactly what it connects.</summary>
 internal sealed class Planning
 {
+    private const double AmpleAmps = 100;
+
     private readonly Loom _asDrawn;
     private readonly Loom _loom;
     private readonly PlanOptions _options;
@@ -49,9 +52,10 @@ internal sealed class Planning
         var stages = ImmutableArray.CreateBuilder<Stage>();
         var (before, fuses, once) = (Reach.None, ImmutableDictionary<string, double>.Empty.WithComparers(Names.Comparer), new Once());
         var known = ImmutableHashSet<string>.Empty;
+        var leads = fuses;
         for (var n = 0; n < lines.Length; n++)
         {
-            var reach = before.With(lines[n].Reach);
+            var reach = WithEveryLead(before.With(lines[n].Reach), lines);
             var site = Staging.Fused(new Site
             {
                 Number = n,
@@ -63,6 +67,8 @@ internal sealed class Planning
                 Before = before,
                 Fuses = fuses,
                 FusesBefore = fuses,
+                LeadFuses = leads,
+                LeadFusesBefore = leads,
                 Connected = Connected.Of(_loom, reach),
                 NewsBefore = known,
                 Once = once,
@@ -71,7 +77,7 @@ internal sealed class Planning
             var (stage, open) = Staging.Write(site);
             stages.Add(stage);
             _open.AddRange(open);
-            (before, fuses, known) = (reach, site.Fuses, known.Union(lines[n].News));
+            (before, fuses, leads, known) = (reach, site.Fuses, site.LeadFuses, known.Union(lines[n].News));
         }
 
         _open.AddRange(OpenPoints.Of(survey, before, stages.ToImmutable()));
@@ -80,7 +86,10 @@ internal sealed class Planning
 
     private ImmutableArray<Line> Lines(Survey survey)
     {
-        _open.AddRange(survey.NeverOn.Select(l => $"{l}: nothing that was tried brings it on, so no stage shows it."));
+        var dead = survey.NeverOn.IsEmpty || _options.BenchSupplyLimit is null ? survey.NeverOn : WithAmpleSupply().NeverOn;
+        _open.AddRange(survey.NeverOn.Select(l => dead.Contains(l)
+            ? $"{l}: nothing that was tried brings it on, so no stage shows it."
+            : $"{l}: the bench supply is too small for it, {_options.BenchSupplyLimit}. Take one that gives more, or the battery."));
         var boxes = survey.Boxes.Where(IsOnTable).ToImmutableArray();
         var loads = Ordering.Together(survey.Loads).Where(IsOnTable).ToImmutableArray();
         var hasBox = survey.Paths.Models.Values.Any(m => m.Controller is not null);
@@ -96,6 +105,19 @@ internal sealed class Planning
 
         var order = Ordering.Of(boxes, loads);
         return boxes.IsEmpty && order.Length > 0 ? order.Insert(0, FeedAlone.Of(survey, order[0])) : order;
+    }
+
+    private Survey WithAmpleSupply() => new(StandIns.WithLamps(Supplied.With(_asDrawn, _options with { BenchSupplyLimit = new Current(AmpleAmps) })));
+
+    // A switch in the hand has every lead on it that can be: one that no stage uses can still join feed and ground.
+    private Reach WithEveryLead(Reach reach, ImmutableArray<Line> lines)
+    {
+        var standIns = StandIns.Of(_loom);
+        var used = lines.SelectMany(l => l.Reach.Wires).ToHashSet(Names.Comparer);
+        bool IsThere(TerminalRef at) => reach.Parts.Contains(at.Part, Names.Comparer);
+        bool IsInHand(TerminalRef at) => IsThere(at) && StandIns.CanBeLead(_loom, at.Part) && !standIns.ContainsKey(at.Part);
+        var spare = _loom.Wires.Where(w => !used.Contains(w.Name) && ((IsInHand(w.From) && IsThere(w.To)) || (IsInHand(w.To) && IsThere(w.From))));
+        return reach.With(new Reach([], [.. spare.Select(w => w.Name)]));
     }
 
     private bool IsOnTable(Line line)

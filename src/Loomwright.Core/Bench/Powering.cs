@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Parts;
-using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -13,6 +12,11 @@ internal sealed class Powering(Site site, Steps steps)
     private readonly Rig _rig = new(site.Connected);
     private readonly List<Frame> _frames = [];
     private readonly List<Operation> _done = [];
+
+    // Below this a drop is too small for a hand meter to tell (judgement, no source).
+    private const double WorthADropAmps = 0.5;
+
+    private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(5);
 
     /// <summary>Every frame gone through.</summary>
     public IReadOnlyList<Frame> Frames => _frames;
@@ -28,22 +32,8 @@ internal sealed class Powering(Site site, Steps steps)
 
     private void PowerUp()
     {
-        var isBench = site.Model(site.Whole.Source!.Name).Supply!.LimitAmps is not null;
-        var (plus, minus) = (site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus));
-        var metered = site.IsMetered && !isBench;
-        steps.Add(Act.PowerUp, $"Red clip on {plus}{(isBench ? ", output still off" : metered ? ", with the meter in line" : "")}.", s => s with
-        {
-            Marks = [plus],
-            Meter = metered ? InLine() : null,
-            Cautions = site.Once.Say(Cautions.FirstPower, Cautions.Hot),
-        });
         _frames.Add(_rig.Now);
-        steps.Add(Act.PowerUp, isBench ? $"Black clip on {minus}, then the output on." : $"Black clip on {minus}.", s => s with
-        {
-            Marks = [minus],
-            PowerOn = true,
-            Expect = Expecting.Of(site, _rig.Now),
-        });
+        Clips.On(site, steps, _rig);
         foreach (var key in site.Key)
         {
             Do(Act.PowerUp, key);
@@ -58,21 +48,18 @@ internal sealed class Powering(Site site, Steps steps)
             return;
         }
 
-        var band = Bands.Of(volts);
-        steps.Add(Act.Operate, $"Measure the feed: red on {site.Mark(end)}, black on {site.Mark(site.Whole.Return)}.", s => s with
-        {
-            Marks = [site.Mark(end), site.Mark(site.Whole.Return)],
-            PowerOn = true,
-            Meter = Volts(end, site.Whole.Return),
-            Expect = [new Expectation($"volts at {site.Mark(end)}", Bands.Words(band), band)],
-        });
+        Volts(Act.Operate, $"Measure the feed: red on {site.Mark(end)}, black on {site.Mark(site.Whole.Return)}.", end, site.Whole.Return, $"volts at {site.Mark(end)}", Bands.Of(volts));
     }
 
-    private MeterCard Volts(TerminalRef red, TerminalRef black) =>
-        new(Dial.Volts, "V Ω", "COM", site.Mark(red), site.Mark(black), "Tips together first: 0.00 V.", PowerOn: true);
-
-    private MeterCard InLine() => new(
-        Dial.Amps, "10 A", "COM", new Mark(site.Whole.Plus, "its post"), new Mark(site.Whole.Plus, "the red clip"), "It stays in line for the whole stage.", PowerOn: false);
+    private void Volts(Act act, string text, TerminalRef red, TerminalRef black, string what, Band band, ImmutableArray<Expectation> seen = default, ImmutableArray<string> cautions = default) =>
+        steps.Add(act, text, s => s with
+        {
+            Marks = [site.Mark(red), site.Mark(black)],
+            PowerOn = true,
+            Meter = MeterCards.Volts(site, red, black),
+            Expect = [.. seen.IsDefault ? [] : seen, new Expectation(what, Bands.Words(band), band)],
+            Cautions = [.. site.Once.Say(Cautions.LiveProbe), .. cautions.IsDefault ? [] : cautions],
+        });
 
     private void Show(Act act, Line line)
     {
@@ -82,9 +69,9 @@ internal sealed class Powering(Site site, Steps steps)
             Do(act, operation);
         }
 
-        foreach (var load in line.Loads)
+        foreach (var load in line.Loads.OrderByDescending(l => Math.Abs(Seen(l)?.Current.Amps ?? 0)))
         {
-            Read(act, load, isOnly: operations.IsEmpty);
+            Read(act, load);
         }
 
         foreach (var operation in operations.Reverse())
@@ -93,34 +80,44 @@ internal sealed class Powering(Site site, Steps steps)
         }
     }
 
-    private void Read(Act act, string load, bool isOnly)
+    // What flashes shows its highest reading while it is lit: the state the volts are computed in.
+    private void Read(Act act, string load)
     {
-        if (_rig.Now.Seen.FirstOrDefault(s => s.Name == load) is not { } seen)
+        if (Seen(load) is not { } seen)
         {
-            return;
-        }
-
-        if (_rig.Now.Phases.Length != 1)
-        {
-            if (isOnly)
-            {
-                steps.Add(act, $"Look at {Spoken.Of(load)}.", s => s with { PowerOn = true, Expect = [new Expectation(load, Words.Of(seen.Symbol))] });
-            }
-
             return;
         }
 
         var (feed, back) = Sighted.Ends(site, Sighted.Tie(site.Whole, load));
-        var band = Bands.Of(_rig.Volts(feed, back) ?? seen.Voltage);
-        steps.Add(act, $"Measure at {Spoken.Of(load)}: red on {site.Mark(feed)}, black on {site.Mark(back)}.", s => s with
+        var volts = _rig.Volts(feed, back) ?? seen.Voltage;
+        var highest = _rig.Now.Phases.Length == 1 ? "" : "highest ";
+        Volts(
+            act,
+            $"Measure at {Spoken.Of(load)}: red on {site.Mark(feed)}, black on {site.Mark(back)}.",
+            feed,
+            back,
+            $"{highest}volts at {Spoken.Of(load)}",
+            Bands.Of(volts),
+            [new Expectation(load, Words.Of(seen.Symbol))],
+            Warm(load));
+        if (act != Act.Operate || Math.Abs(seen.Current.Amps) < WorthADropAmps)
         {
-            Marks = [site.Mark(feed), site.Mark(back)],
-            PowerOn = true,
-            Meter = Volts(feed, back),
-            Expect = [new Expectation(load, Words.Of(seen.Symbol)), new Expectation($"volts at {Spoken.Of(load)}", Bands.Words(band), band)],
-            Cautions = Warm(load),
-        });
+            return;
+        }
+
+        Drop($"Lost on the way back of {Spoken.Of(load)}", back, site.Whole.Return);
+        Drop($"Lost on the feed of {Spoken.Of(load)}", site.Whole.Feed, feed);
+
+        void Drop(string what, TerminalRef red, TerminalRef black)
+        {
+            if (!red.Equals(black) && _rig.Volts(red, black) is { } lost)
+            {
+                Volts(act, $"{what}: red on {site.Mark(red)}, black on {site.Mark(black)}.", red, black, $"{highest}volts lost", Bands.OfDrop(lost));
+            }
+        }
     }
+
+    private Seen? Seen(string load) => _rig.Now.Seen.FirstOrDefault(s => s.Name == load);
 
     // A button that set something lasting is pressed once more, where that ends it.
     private void Undo(Act act, Operation.Set operation, Line line)
@@ -128,12 +125,50 @@ internal sealed class Powering(Site site, Steps steps)
         var control = Control(operation.Control);
         var rest = new Operation.Set(operation.Control, control.Rest);
         Do(act, rest);
-        if (control.Momentary && line.Loads.Any(IsOn) && EndsBy(operation, rest, line))
+        if (!control.Momentary || !line.Loads.Any(IsOn))
         {
+            return;
+        }
+
+        var runsOut = RunsOut(line);
+        if (EndsBy(operation, rest, line))
+        {
+            Do(act, operation, runsOut is { } within ? $" Within {Seconds(within)}; later it has ended by itself." : "");
+            Do(act, rest);
+            if (act != Act.Operate || runsOut is null)
+            {
+                return;
+            }
+
             Do(act, operation);
             Do(act, rest);
         }
+
+        if (runsOut is { } time)
+        {
+            Wait(act, time);
+        }
     }
+
+    // How long until the loads end by themselves; null when they do not within a few minutes.
+    private TimeSpan? RunsOut(Line line)
+    {
+        var start = new Rig(site.Connected);
+        var frames = start.Play([.. _done, new Operation.Wait(LongestWait)]);
+        var from = frames.Last(f => f.Step == _rig.Now.Step).Time;
+        return frames.FirstOrDefault(f => f.Time > from && !line.Loads.Any(l => IsOn(f, l)))?.Time - from;
+    }
+
+    private void Wait(Act act, TimeSpan time)
+    {
+        var wait = new Operation.Wait(time);
+        var frame = _rig.Do(wait);
+        _done.Add(wait);
+        _frames.Add(frame);
+        steps.Add(act, $"Wait {Seconds(time)} from letting go.", s => s with { Wait = time, PowerOn = true, Expect = Expecting.Of(site, frame) });
+    }
+
+    private static string Seconds(TimeSpan time) => FormattableString.Invariant($"{time.TotalSeconds:0.#} s");
 
     private bool EndsBy(Operation.Set press, Operation.Set letGo, Line line)
     {
@@ -173,16 +208,15 @@ internal sealed class Powering(Site site, Steps steps)
             Do(Act.PowerDown, new Operation.Set(key.Control, Control(key.Control).Rest));
         }
 
-        steps.Add(Act.PowerDown, $"Black clip off {site.Mark(site.Whole.Minus)}.", s => s with { Marks = [site.Mark(site.Whole.Minus)], Cautions = site.IsMetered ? site.Once.Say(Cautions.AmpsSocket) : [] });
-        steps.Add(Act.PowerDown, $"Red clip off {site.Mark(site.Whole.Plus)}.", s => s with { Marks = [site.Mark(site.Whole.Plus)] });
+        Clips.Off(site, steps);
     }
 
-    private void Do(Act act, Operation.Set operation)
+    private void Do(Act act, Operation.Set operation, string more = "")
     {
         var frame = _rig.Do(operation);
         _done.Add(operation);
         _frames.Add(frame);
-        steps.Add(act, Hand.Does(site, operation), s => s with
+        steps.Add(act, Hand.Does(site, operation) + more, s => s with
         {
             Do = operation,
             PowerOn = true,

@@ -33,6 +33,11 @@ internal sealed record Site
 
     public required ImmutableDictionary<string, double> FusesBefore { get; init; }
 
+    /// <summary>Rating of the small fuse in the lead that can stand in for a key, by part, in this stage and the one before.</summary>
+    public required ImmutableDictionary<string, double> LeadFuses { get; init; }
+
+    public required ImmutableDictionary<string, double> LeadFusesBefore { get; init; }
+
     /// <summary>The design of what is connected.</summary>
     public required Loom Connected { get; init; }
 
@@ -46,8 +51,13 @@ internal sealed record Site
 
     public bool IsFirst => Previous is null;
 
-    /// <summary>Whether the meter stands in line with the supply: in the first stage, unless it is needed there for volts.</summary>
-    public bool IsMetered => IsFirst && Line.End is null;
+    /// <summary>Whether a bench supply feeds it; it shows its own amps.</summary>
+    public bool IsBench => Model(Whole.Source!.Name).Supply!.LimitAmps is not null;
+
+    /// <summary>The load side of the one fuse at the supply where the meter stands in line: in the first stage, unless it is needed there for volts or the supply shows amps. Null: no meter in line.</summary>
+    public TerminalRef? MeteredFuse => IsFirst && Line.End is null && !IsBench && Fuses.Count == 1
+        ? Whole.Ties.Where(t => t.Via == Via.Fuse && Fuses.ContainsKey(t.Part!.Name)).Select(t => (TerminalRef?)(IsBare(t.A) ? t.B : t.A)).FirstOrDefault()
+        : null;
 
     /// <summary>Whether anything is connected to battery minus.</summary>
     public bool HasBack => Connected.Wires.Any(w => w.From.Equals(Whole.Return) || w.To.Equals(Whole.Return));
@@ -56,6 +66,8 @@ internal sealed record Site
 
     /// <summary>New wires in the order to be connected.</summary>
     public IEnumerable<Wire> NewWires => Reach.Wires.Where(w => !Before.Wires.Contains(w, Names.Comparer)).Select(w => Whole.Loom.Wire(w)!);
+
+    private bool IsBare(TerminalRef at) => Whole.Joined(Whole.Feed, t => t.Via is Via.Wire or Via.Joint).Contains(at);
 
     public Mark Mark(TerminalRef at) => new(at, Whole.Terminal(at)?.Name);
 

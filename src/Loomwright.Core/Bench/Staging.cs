@@ -20,7 +20,9 @@ internal static class Staging
         var full = site.Connected;
         for (var round = 0; round < MostRounds; round++)
         {
-            var chosen = Choose(site, full);
+            var walk = Walk(site);
+            var chosen = Choose(site, full, walk);
+            site = site with { LeadFuses = Leads(site, walk) };
             if (round > 0 && chosen.All(c => c.Value <= site.Fuses[c.Key]))
             {
                 break;
@@ -45,19 +47,38 @@ internal static class Staging
         var draws = Draws(powering.Frames);
         var main = site.Fuses.Keys.MaxBy(f => (Carries(powering.Frames, f), site.Fuses[f]));
         var fuse = BladeFuses.For(draws, main is null ? null : FinalOf(site, main));
-        var stage = new Stage(site.Number, Wording.Title(site), Wording.Why(site), draws, fuse, steps.Finish(), site.Connected);
+        var stage = new Stage(site.Number, Wording.Title(site), Wording.Why(site, Troubles.IsAtLimit(site, powering.Frames)), draws, fuse, steps.Finish(), site.Connected);
         return (stage, [.. Troubles.Of(site, powering.Frames)]);
     }
 
-    private static ImmutableDictionary<string, double> Choose(Site site, Loom full)
+    private static IReadOnlyList<Frame> Walk(Site site)
     {
         var walk = new Powering(site with { Once = new Once() }, new Steps(site.Number));
         walk.Write();
+        return walk.Frames;
+    }
+
+    // By what the wires on the key carry; never smaller than before.
+    private static ImmutableDictionary<string, double> Leads(Site site, IReadOnlyList<Frame> walk) => site.Key
+        .Select(k => site.PartOf(k.Control)?.Name).OfType<string>().Distinct(Names.Comparer)
+        .ToImmutableDictionary(
+            part => part,
+            part => Math.Max(site.LeadFusesBefore.GetValueOrDefault(part), BladeFuses.For(new Current(OnWires(site, walk, part)), null).Rating.Amps),
+            Names.Comparer);
+
+    private static double OnWires(Site site, IReadOnlyList<Frame> walk, string part)
+    {
+        var wires = site.Connected.Wires.Where(w => Names.Same(w.From.Part, part) || Names.Same(w.To.Part, part)).Select(w => w.Name).ToHashSet(Names.Comparer);
+        return walk.SelectMany(f => f.Phases).SelectMany(p => p.Wires).Where(w => wires.Contains(w.Wire)).Select(w => Math.Abs(w.Current.Amps)).DefaultIfEmpty().Max();
+    }
+
+    private static ImmutableDictionary<string, double> Choose(Site site, Loom full, IReadOnlyList<Frame> walk)
+    {
         var fuses = Supplied.FusesAt(site.Whole).Where(f => full.Part(f.Name) is not null).Select(f => f.Name).ToList();
-        var main = fuses.MaxBy(f => Carries(walk.Frames, f));
+        var main = fuses.MaxBy(f => Carries(walk, f));
         return fuses.ToImmutableDictionary(
             f => f,
-            f => BladeFuses.For(f == main ? Draws(walk.Frames) : new Current(Carries(walk.Frames, f)), FinalOf(site, f)).Rating.Amps,
+            f => BladeFuses.For(f == main ? Draws(walk) : new Current(Carries(walk, f)), FinalOf(site, f)).Rating.Amps,
             Names.Comparer);
     }
 

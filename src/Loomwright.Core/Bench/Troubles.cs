@@ -8,8 +8,13 @@ internal static class Troubles
     public static IEnumerable<string> Of(Site site, IReadOnlyList<Frame> frames)
     {
         var stage = FormattableString.Invariant($"Stage {site.Number}");
-        return frames.SelectMany(f => Of(f)).Distinct(StringComparer.Ordinal).Select(t => $"{stage}: {t}");
+        var limit = IsAtLimit(site, frames) ? [$"{site.Whole.Source!.Name} is too small: at its limit it does not hold its volts."] : Array.Empty<string>();
+        return frames.SelectMany(f => Of(f)).Distinct(StringComparer.Ordinal).Concat(limit).Select(t => $"{stage}: {t}");
     }
+
+    /// <summary>Whether a bench supply gives all it can and its volts sag.</summary>
+    public static bool IsAtLimit(Site site, IReadOnlyList<Frame> frames) =>
+        site.Model(site.Whole.Source!.Name).Supply!.LimitAmps is { } limit && frames.SelectMany(f => f.Phases).Any(p => p.Supply.Amps >= limit * 0.99);
 
     private static IEnumerable<string> Of(Frame frame)
     {

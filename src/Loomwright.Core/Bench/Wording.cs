@@ -1,3 +1,7 @@
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Quantities;
+
 namespace Loomwright.Bench;
 
 /// <summary>What a stage is called and why it comes when it does.</summary>
@@ -11,12 +15,17 @@ internal static class Wording
         var line => line.Name,
     };
 
-    public static string Why(Site site)
+    /// <param name="site">The stage.</param>
+    /// <param name="isSupplyTooSmall">Whether the bench supply is at its limit in it.</param>
+    public static string Why(Site site, bool isSupplyTooSmall) =>
+        (isSupplyTooSmall ? $"Do not power this stage from this supply: {new Current(site.Model(site.Whole.Source!.Name).Supply!.LimitAmps!.Value)} is too small. " : "") + Why(site);
+
+    private static string Why(Site site)
     {
         if (site.Line.Loads.IsEmpty)
         {
             return site.Line.Box is not null
-                ? "If it does not wake, nothing behind it can work; and what it draws by itself is known before any load hides it."
+                ? "If it does not wake, nothing behind it can work; and what it draws by itself is known before any load hides it." + Assumed(site.Whole.Loom.Part(site.Line.Box)!)
                 : "If the feed is dead here, nothing behind it can work.";
         }
 
@@ -29,4 +38,8 @@ internal static class Wording
             ? steady + "Nothing of a new kind: one more circuit of what has already worked."
             : $"{steady}New here: {string.Join(", ", news)}. All else has worked before.";
     }
+
+    // A default of the kind is no fact of the owner's box.
+    private static string Assumed(Part box) => box.Settings.Number(ControllerSupply.AwakeDraw.Key) is not null ? ""
+        : $" What it draws awake is not in the file: {new Current(ControllerSupply.AwakeDraw.Of(box.Settings))} is assumed.";
 }

@@ -134,6 +134,11 @@ public sealed class Session
             {
                 Do(operation);
             }
+
+            if (done.Wait is { } time)
+            {
+                Do(new Operation.Wait(time));
+            }
         }
     }
 

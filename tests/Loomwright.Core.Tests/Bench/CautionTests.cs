@@ -48,8 +48,8 @@ public class CautionTests
     [Fact]
     public void First_power_carries_the_rule_of_the_fuse_and_what_to_do_when_hot()
     {
-        Assert.Equal("s0.power-up.1", StepWith(Kittiwake, Cautions.FirstPower).Id);
-        Assert.Equal("s0.power-up.1", StepWith(Kittiwake, Cautions.Hot).Id);
+        Assert.StartsWith("Red clip on", StepWith(Kittiwake, Cautions.FirstPower).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Red clip on", StepWith(Kittiwake, Cautions.Hot).Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -61,6 +61,9 @@ public class CautionTests
         Assert.Equal("left button", StepWith(Kittiwake, Cautions.HotLamp).Do?.Control);
         Assert.Equal("horn button", StepWith(Plan.For(Relays.Lamp), Cautions.Horn).Do?.Control);
     }
+
+    [Fact]
+    public void Probing_live_is_cautioned_at_the_first_volts() => Assert.Equal("s0.power-up.1", StepWith(Kittiwake, Cautions.LiveProbe).Id);
 
     [Fact]
     public void Each_is_said_once() => Assert.Equal(All(Kittiwake).Count, All(Kittiwake).Distinct(StringComparer.Ordinal).Count());

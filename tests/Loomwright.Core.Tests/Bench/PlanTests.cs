@@ -79,8 +79,8 @@ public class PlanTests
             var rig = new Rig(stage.Connected);
             foreach (var step in stage.Steps.Where(s => s.PowerOn))
             {
-                var frame = step.Do is { } operation ? rig.Do(operation) : rig.Now;
-                Assert.NotEmpty(step.Expect);
+                var frame = step.Do is { } operation ? rig.Do(operation) : step.Wait is { } time ? rig.Do(new Operation.Wait(time)) : rig.Now;
+                Assert.True(!step.Expect.IsEmpty || step.Act == Act.PowerDown || stage.Number == 0, step.Text);
                 Assert.All(step.Expect, e => AssertSeen(e, step, rig, frame));
             }
         }
@@ -157,11 +157,123 @@ public class PlanTests
             Assert.All(rig.Now.Controls, c => Assert.True(c.AtRest, $"{c.Control} stays at {c.Position}"));
             var up = stage.Steps.Where(s => s.Act == Act.PowerUp).ToList();
             var down = stage.Steps.Where(s => s.Act == Act.PowerDown).ToList();
-            Assert.Equal(["+", "-"], up.Take(2).Select(s => s.Marks[0].Terminal.Terminal));
-            Assert.All(up.Skip(2), s => Assert.NotNull(s.Do));
-            Assert.All(down.SkipLast(2), s => Assert.NotNull(s.Do));
-            Assert.Equal(["-", "+"], down.TakeLast(2).Select(s => s.Marks[0].Terminal.Terminal));
+            Assert.Equal(stage.Number == 0 && !loom.StartsWith("kitti", StringComparison.Ordinal) ? ["+"] : ["+", "-"], Clipped(up));
+            Assert.Equal(stage.Number == 0 && !loom.StartsWith("kitti", StringComparison.Ordinal) ? ["+"] : ["-", "+"], Clipped(down));
+            Assert.All(up.SkipWhile(s => s.Do is null), s => Assert.NotNull(s.Do));
+            Assert.All(down.SkipWhile(s => s.Do is not null), s => Assert.Null(s.Do));
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void Power_stays_on_until_the_step_that_takes_it_off_is_done(string loom) => Assert.All(PlanOf(loom).Stages, stage =>
+    {
+        var last = stage.Steps.Last(s => s.PowerOn);
+        Assert.True(last.Text is "Output off." || last.Text.Contains("clip off", StringComparison.Ordinal), last.Text);
+        Assert.Single(stage.Steps, s => s.PowerOn && s.Act == Act.PowerDown && s.Do is null);
+    });
+
+    [Fact]
+    public void A_bench_supply_is_set_first_and_its_output_goes_off_before_any_clip()
+    {
+        var plan = PlanOf("kittiwake on a bench supply");
+        var first = plan.Stages[0].Steps.First(s => s.Act == Act.PowerUp);
+        Assert.Contains("set 13.00 V, limit 5.00 A", first.Text, StringComparison.Ordinal);
+        Assert.InRange(first.Expect[0].Band!.Computed!.Value, 12.95, 13.05);
+        Assert.All(plan.Stages, s => Assert.Equal("Output off.", s.Steps.First(x => x.Act == Act.PowerDown && x.Do is null).Text));
+        Assert.DoesNotContain(Cautions.Hot, plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions));
+        Assert.DoesNotContain(Cautions.AmpsSocket, plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions));
+    }
+
+    [Fact]
+    public void The_meter_stands_behind_the_small_fuse_and_comes_out_as_its_own_step()
+    {
+        var steps = Kittiwake.Stages[0].Steps;
+        var amps = Assert.Single(steps, s => s.Meter is { Dial: Dial.Amps });
+        Assert.Equal("main fuse.2", amps.Marks[0].Terminal.ToString());
+        Assert.StartsWith("Meter out", steps[^1].Text, StringComparison.Ordinal);
+        Assert.Contains(steps, s => s.Expect.Any(e => e.Shows == "0.00 or 0.01 A"));
+    }
+
+    [Fact]
+    public void What_ends_by_itself_is_waited_for_and_its_end_named_where_it_is_pressed()
+    {
+        var steps = Kittiwake.Stages[^1].Steps;
+        Assert.Contains(steps, s => s.Text.Contains("Within 45 s; later it has ended by itself.", StringComparison.Ordinal));
+        var wait = Assert.Single(steps, s => s.Wait is not null);
+        Assert.Equal(45, wait.Wait!.Value.TotalSeconds, 3);
+        Assert.Contains(new Expectation("left rear indicator", "dark"), wait.Expect);
+    }
+
+    [Fact]
+    public void A_load_of_amps_is_read_at_its_leads_and_on_both_ways()
+    {
+        var read = Kittiwake.Stages[^1].Steps.Where(s => s.Act == Act.Operate && s.Meter is not null).ToList();
+        Assert.Equal(3, read.Count);
+        Assert.Equal(["highest volts at left rear indicator", "highest volts lost", "highest volts lost"], read.Select(s => s.Expect[^1].What));
+        Assert.All(read.Skip(1), s => Assert.Null(s.Expect[^1].Band!.Least));
+    }
+
+    [Theory]
+    [MemberData(nameof(Looms))]
+    public void No_reading_is_expected_above_what_the_stage_is_said_to_draw(string loom) => Assert.All(PlanOf(loom).Stages, stage =>
+        Assert.All(stage.Steps.SelectMany(s => s.Expect).Select(e => e.Band).Where(b => b is { Unit: Unit.Amp }), b => Assert.True(b!.Most <= stage.DrawsAtMost.Amps + 1e-9)));
+
+    [Fact]
+    public void Every_fuse_that_stays_is_fetched_with_its_holder_and_put_in()
+    {
+        Assert.Contains(Kittiwake.Stages[0].Steps, s => s is { Act: Act.Fetch, Part: "key fuse" } && s.Text.EndsWith("its holder and a 3 A fuse (violet).", StringComparison.Ordinal));
+        Assert.Contains(Kittiwake.Stages[0].Steps, s => s.Act == Act.Connect && s.Text == "Put the 3 A fuse (violet) into key fuse.");
+    }
+
+    [Fact]
+    public void The_lead_for_the_key_has_a_fuse_of_a_stated_rating() =>
+        Assert.Contains(Kittiwake.Stages[0].Steps, s => s is { Act: Act.Fetch, Part: "lock" } && s.Text.Contains("a 1 A fuse (black) and a bench switch", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_bench_supply_at_its_limit_is_said_to_be_too_small()
+    {
+        var plan = Plan.For(BenchFed, new PlanOptions { BenchSupplyLimit = new Current(1) });
+        Assert.StartsWith("Do not power this stage from this supply: 1.00 A is too small.", plan.Stages[^1].Why, StringComparison.Ordinal);
+        Assert.DoesNotContain("too small", plan.Stages[0].Why, StringComparison.Ordinal);
+        Assert.Contains(plan.OpenPoints, p => p.Contains("too small", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_load_that_a_small_bench_supply_cannot_bring_on_is_put_down_to_the_supply()
+    {
+        var plan = Plan.For(Examples.Kittiwake, new PlanOptions { BenchSupplyLimit = new Current(0.5) });
+        Assert.Contains("left rear indicator: the bench supply is too small for it, 0.50 A. Take one that gives more, or the battery.", plan.OpenPoints);
+        Assert.DoesNotContain(plan.OpenPoints, p => p.Contains("nothing that was tried", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_draw_the_file_does_not_give_is_said_to_be_assumed()
+    {
+        var box = Examples.Kittiwake.Part("box")!;
+        var told = Examples.Kittiwake with { Parts = Examples.Kittiwake.Parts.Replace(box, box with { Settings = box.Settings.With("awake draw", new Value.Number(0.08)) }) };
+        Assert.Contains("not in the file: 0.060 A is assumed", Plan.For(Silent(Examples.Kittiwake)).Stages[0].Why, StringComparison.Ordinal);
+        Assert.DoesNotContain("assumed", Plan.For(told).Stages[0].Why, StringComparison.Ordinal);
+
+        static Loom Silent(Loom loom) => loom with { Parts = [.. loom.Parts.Select(p => p with { Settings = new Settings([.. p.Settings.Entries.Where(e => e.Key != "awake draw")]) })] };
+    }
+
+    [Fact]
+    public void A_lead_of_the_lock_that_no_stage_needs_is_on_it_when_it_is_measured()
+    {
+        var plan = Plan.For(Examples.Of(Relays.Head.Replace("[r, s]\n", "[r, s, t]\n", StringComparison.Ordinal).Replace("riding: [[r, s]]", "riding: [[r, s]]\n      park: [[r, t]]", StringComparison.Ordinal) + """
+              tail lamp:
+                kind: lamp
+                filament: 5 W
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: tail lamp.+, size: 1 mm2, length: 0.5 m}
+              - {from: lock.t, to: tail lamp.+, size: 1 mm2, length: 0.5 m, name: parking feed}
+              - {from: tail lamp.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+            """));
+        Assert.NotNull(plan.Stages[1].Connected.Wire("parking feed"));
+        Assert.Contains(plan.Stages[1].Steps, s => s.Act == Act.Measure && s.Do?.Position == "park" && s.Expect[0].Shows.StartsWith("reads tail lamp", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -455,6 +567,8 @@ public class PlanTests
             Assert.All(box.Lights, l => Assert.Equal(l.Symbol != Symbol.Dark, expected.Shows.Contains(l.Terminal, StringComparison.Ordinal)));
         }
     }
+
+    private static List<string> Clipped(List<Step> steps) => [.. steps.Where(s => s.Text.StartsWith("Red clip", StringComparison.Ordinal) || s.Text.StartsWith("Black clip", StringComparison.Ordinal)).Select(s => s.Marks[0].Terminal.Terminal)];
 
     private static bool IsInside(Band band, double value) => !(value < band.Least) && !(value > band.Most);
 }

@@ -1,0 +1,92 @@
+using Loomwright.Design;
+using Loomwright.Simulation;
+
+namespace Loomwright.Bench;
+
+/// <summary>The supply measured and clipped on, plus first, and taken off again, minus first.</summary>
+internal static class Clips
+{
+    public static void On(Site site, Steps steps, Rig rig)
+    {
+        var (plus, minus) = (site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus));
+        if (site.IsFirst)
+        {
+            Supply(site, steps);
+        }
+
+        if (site.MeteredFuse is { } fuse)
+        {
+            var (out_, wires) = (new Mark(fuse, null), new Mark(fuse, "the wires taken off it"));
+            steps.Add(Act.PowerUp, $"Meter in line, behind the small fuse: wires off {out_}, held together in one clip of the meter; its other clip on {out_}.", s => s with
+            {
+                Marks = [out_],
+                Meter = new MeterCard(Dial.Amps, "10 A", "COM", out_, wires, "Clips on both leads. The 10 A socket of some meters has no fuse: it relies on the small one.", PowerOn: false),
+            });
+        }
+
+        var hot = site.IsBench ? Cautions.HotOnSupply : Cautions.Hot;
+        if (site.HasBack)
+        {
+            steps.Add(Act.PowerUp, $"Red clip on {plus}{(site.IsBench ? ", output still off" : "")}.", s => s with { Marks = [plus], Cautions = site.Once.Say(Cautions.FirstPower, hot) });
+            steps.Add(Act.PowerUp, $"Black clip on {minus}{(site.IsBench ? ", then the output on" : "")}.", Live(minus));
+        }
+        else
+        {
+            var (feed, back) = (site.Mark(site.Whole.Feed), site.Mark(site.Whole.Return));
+            steps.Add(Act.PowerUp, $"{Colour(site)} clip on {feed}{(site.IsBench ? ", then the output on" : "")}. Nothing goes on {back} yet.", Live(feed));
+        }
+
+        Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.Once.Say(Cautions.FirstPower, hot) };
+    }
+
+    /// <summary>The step that takes power off is still powered until it is done.</summary>
+    public static void Off(Site site, Steps steps)
+    {
+        var (plus, minus) = (site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus));
+        if (site.IsBench)
+        {
+            steps.Add(Act.PowerDown, "Output off.", s => s with { PowerOn = true });
+        }
+
+        if (site.HasBack)
+        {
+            steps.Add(Act.PowerDown, $"Black clip off {minus}.", s => s with { Marks = [minus], PowerOn = !site.IsBench });
+            steps.Add(Act.PowerDown, $"Red clip off {plus}.", s => s with { Marks = [plus] });
+        }
+        else
+        {
+            steps.Add(Act.PowerDown, $"{Colour(site)} clip off {site.Mark(site.Whole.Feed)}.", s => s with { Marks = [site.Mark(site.Whole.Feed)], PowerOn = !site.IsBench });
+        }
+
+        if (site.MeteredFuse is { } fuse)
+        {
+            steps.Add(Act.PowerDown, $"Meter out: wires back on {new Mark(fuse, null)}, red plug back to V.", s => s with { Marks = [new Mark(fuse, null)], Cautions = site.Once.Say(Cautions.AmpsSocket) });
+        }
+    }
+
+    private static string Colour(Site site) => site.Whole.Feed.Equals(site.Whole.Plus) ? "Red" : "Black";
+
+    // Nothing is clipped on yet: what it gives by itself.
+    private static void Supply(Site site, Steps steps)
+    {
+        var source = site.Whole.Source!;
+        var alone = new Rig(site.Connected with { Parts = [site.Connected.Part(source.Name)!], Wires = [] });
+        if (alone.Volts(site.Whole.Plus, site.Whole.Minus) is not { } volts)
+        {
+            return;
+        }
+
+        var band = Bands.Of(volts);
+        var text = site.IsBench
+            ? $"{source.Name}, nothing on it: output on, set {new Quantities.Voltage(source.Settings.Number("volts") ?? volts.Volts)}, limit {new Quantities.Current(site.Model(source.Name).Supply!.LimitAmps!.Value)}, read it, output off."
+            : $"Measure {source.Name} by itself, rested an hour. Below {new Quantities.Voltage(band.Least!.Value)}: charge it first. Volts below are for {volts}: whatever yours gives less, they read less.";
+        steps.Add(Act.PowerUp, text, s => s with
+        {
+            Marks = [site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus)],
+            PowerOn = true,
+            Meter = MeterCards.Volts(site, site.Whole.Plus, site.Whole.Minus),
+            Expect = [new Expectation($"volts of {source.Name}", Bands.Words(band), band)],
+            Cautions = site.Once.Say(Cautions.LiveProbe),
+        });
+    }
+}
