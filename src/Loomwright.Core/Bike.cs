@@ -72,6 +72,10 @@ public sealed class Bike
     /// <param name="trials">How many arrangements to look at: more take longer and give fewer crossings.</param>
     public Scene Overview(int trials = Sheets.UsualTrials) => Sheets.Overview(Known, trials) with { Source = Text.Name };
 
+    /// <summary>One function as a sheet of lines from plus to minus; null when the design promises none of that name.</summary>
+    public Scene? FunctionSheet(string name) =>
+        Known.Functions.FirstOrDefault(f => Names.Same(f.Name, name)) is { } function ? Sheets.Function(Known, function) with { Source = Text.Name } : null;
+
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
 

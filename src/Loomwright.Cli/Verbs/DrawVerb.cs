@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text;
 using Loomwright.Drawing;
 using Loomwright.Output;
+using Loomwright.Text;
 using Spectre.Console.Cli;
 
 namespace Loomwright.Verbs;
@@ -27,6 +28,10 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         [Description("Write the drawing to this file, which ends in .svg. Without it: to the answer")]
         public string? Out { get; init; }
 
+        [CommandOption("--function <NAME>")]
+        [Description("One function, from plus through fuse, switch and load to minus, in place of the overview")]
+        public string? Function { get; init; }
+
         [CommandOption("--trials <COUNT>")]
         [Description("How many arrangements to look at, 1 to 1000000. Default 3000")]
         public int? Trials { get; init; }
@@ -38,7 +43,8 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
 
     public static void AddTo(IConfigurator config) => config.AddCommand<DrawVerb>(Name)
         .WithDescription("The picture as SVG: every part and every wire on a sheet to print")
-        .WithExample(Name, "my-bike.loom.yaml", "--out", "my-bike.svg");
+        .WithExample(Name, "my-bike.loom.yaml", "--out", "my-bike.svg")
+        .WithExample(Name, "my-bike.loom.yaml", "--function", "\"stop lamp\"", "--out", "stop-lamp.svg");
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
@@ -59,7 +65,13 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
             return ExitCode.Unreadable;
         }
 
-        var sheet = design.Bike.Overview(settings.Trials ?? Sheets.UsualTrials) with { Source = $"{Path.GetFileName(design.Stored.Path)}  {design.Stored.Sha256?[..HashFigures]}" };
+        if (settings.Function is { } name && !design.Bike.Loom!.Functions.Any(f => Names.Same(f.Name, name)))
+        {
+            return screen.WrongUsage(Choosing.None("function", name, [.. design.Bike.Loom.Functions.Select(f => f.Name)]));
+        }
+
+        var drawn = settings.Function is null ? design.Bike.Overview(settings.Trials ?? Sheets.UsualTrials) : design.Bike.FunctionSheet(settings.Function)!;
+        var sheet = drawn with { Source = $"{Path.GetFileName(design.Stored.Path)}  {design.Stored.Sha256?[..HashFigures]}" };
         return design.Exit(!Give(sheet, settings));
     }
 

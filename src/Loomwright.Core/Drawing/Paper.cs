@@ -15,7 +15,7 @@ internal readonly record struct Paper(string Name, double Width, double Height)
 
     public double BodyWidth => Width - (2 * Margin);
 
-    public double BodyHeight => Height - Top - Footer - Margin + 10;
+    public double BodyHeight => Height - Top - Footer - Margin;
 
     /// <summary>The smallest paper with room for a body of that size.</summary>
     public static Paper For(double width, double height)

@@ -121,7 +121,7 @@ internal sealed class Plates
         {
             case Form.Joint:
                 var rings = plate.Part.Kind == "splice" ? "" : $", {Count(plate)}";
-                plate.Rows.Add(new PlateRow("", plate.Part.Name + rings) { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
+                plate.Rows.Add(new PlateRow("", $"{plate.Part.Name}{rings}{string.Concat(ReturnsAt(plate, "").Select(r => $", {r}"))}") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
                 Terminal(plate, plate.Ends, new PlateRow("", ""), []);
                 break;
             case Form.Plug:

@@ -76,8 +76,12 @@ public sealed record Cell(string Part, Area Area);
 /// <param name="SquareMillimetres">Nominal cross-section.</param>
 public sealed record Strand(string Wire, WireColour? Colour, double SquareMillimetres, ImmutableArray<Spot> Path);
 
-/// <summary>A circuit symbol, 20 pixels square around its middle.</summary>
-public sealed record Sign(string Symbol, Spot Middle);
+/// <summary>A circuit symbol around its middle.</summary>
+public sealed record Sign(string Symbol, Spot Middle)
+{
+    /// <summary>1 is 20 pixels square.</summary>
+    public double Scale { get; init; } = 1;
+}
 
 /// <summary>A straight line of the drawing itself: a bar that joins the rows of one terminal.</summary>
 public sealed record Stroke(Spot From, Spot To);

@@ -99,7 +99,7 @@ public static class Svg
 
         foreach (var sign in scene.Signs)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}\" href=\"#{scene.Id}-{sign.Symbol}\" x=\"{N(sign.Middle.X)}\" y=\"{N(sign.Middle.Y)}\"/>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}\" href=\"#{scene.Id}-{sign.Symbol}\" transform=\"translate({N(sign.Middle.X)} {N(sign.Middle.Y)}){(sign.Scale == 1 ? "" : $" scale({N(sign.Scale)})")}\"/>\n");
         }
 
         foreach (var text in scene.Letterings)

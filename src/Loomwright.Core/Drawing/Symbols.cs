@@ -10,6 +10,8 @@ internal static class Symbols
     public static readonly (string Name, string Path)[] All =
     [
         ("arrow", "M-4-5L5 0L-4 5Z"),
+        ("plus", "M8 0A8 8 0 1 1-8 0A8 8 0 1 1 8 0M-4 0H4M0-4V4"),
+        ("minus", "M8 0A8 8 0 1 1-8 0A8 8 0 1 1 8 0M-4 0H4"),
         ("ground", "M0-8V0M-8 0H8M-5 4H5M-2 8H2"),
         ("fuse", "M-10 0H10M-8-4H8V4H-8Z"),
         ("breaker", "M-10 0H-5L4-6M5 0H10M-1-6Q2-9 5-6"),

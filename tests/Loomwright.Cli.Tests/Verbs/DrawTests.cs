@@ -35,4 +35,12 @@ public sealed class DrawTests
         Assert.Contains("A4 at 100 %, 14 wires drawn, ", called.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Equal("svg", XDocument.Load(svg).Root!.Name.LocalName);
     }
+
+    [Fact]
+    public void One_function_is_drawn_by_its_name()
+    {
+        var called = Called.With("draw", Called.Bench, "--function", "Stop  lamp");
+        Assert.Equal(ExitCode.Answered, called.Exit);
+        Assert.Contains("<title>Kittiwake: stop lamp</title>", called.Out, StringComparison.Ordinal);
+    }
 }
