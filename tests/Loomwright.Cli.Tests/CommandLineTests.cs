@@ -54,6 +54,7 @@ public sealed class CommandLineTests
     [InlineData("try", Called.Bench, "--", "--set", "lock=riding")]
     [InlineData("explain", "no-such-finding")]
     [InlineData("plan", Called.Bench, "--supply", "much")]
+    [InlineData("plan", Called.Bench, "--supply", "500A")]
     [InlineData("plan", Called.Bench, "--on-table", "no such part")]
     [InlineData("walk", Called.Bench, "--limit", "0")]
     [InlineData("walk", Called.Bench, "--time", "soon")]

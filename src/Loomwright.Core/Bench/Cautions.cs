@@ -14,7 +14,7 @@ public static class Cautions
     public const string FirstPower = "Only the small fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
-    public const string LiveProbe = "Probing live: one hand, tips insulated but for their points, from behind the plug. Never bridge two terminals.";
+    public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
     public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
     public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";
     public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";

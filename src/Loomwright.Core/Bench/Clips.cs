@@ -36,7 +36,7 @@ internal static class Clips
             steps.Add(Act.PowerUp, $"{Colour(site)} clip on {feed}{(site.IsBench ? ", then the output on" : "")}. Nothing goes on {back} yet.", Live(feed));
         }
 
-        Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.Once.Say(Cautions.FirstPower, hot) };
+        Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.HasBack ? [] : site.Once.Say(Cautions.FirstPower) };
     }
 
     /// <summary>The step that takes power off is still powered until it is done.</summary>

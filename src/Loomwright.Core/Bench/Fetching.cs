@@ -33,11 +33,11 @@ internal static class Fetching
 
         foreach (var (part, amps) in ChangedLeads(site))
         {
-            steps.Add(Act.Fetch, $"A {FuseText(amps)} for the lead in place of {part}.");
+            steps.Add(Act.Fetch, $"A {FuseText(amps)} for the lead in place of {part}{IfUsed(site, part)}.");
         }
 
         steps.Add(Act.Fetch, site.IsFirst
-            ? $"A meter, set to Ω{(site.MeteredFuse is null ? "" : ", and two clip-on leads for it")}; a red and a black clip lead, at most 0.1 m each, as thick as the wire they go on; caps for bare ends and clips."
+            ? "A meter, set to Ω, with tips and two clip-on leads; a red and a black clip lead, at most 0.1 m each, as thick as the wire they go on; caps for bare ends and clips."
             : "The meter, set to Ω.");
     }
 
@@ -50,7 +50,7 @@ internal static class Fetching
 
         foreach (var (part, amps) in ChangedLeads(site))
         {
-            steps.Add(Act.TakeOut, $"The lead in place of {part}: take the {new Current(site.LeadFusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.");
+            steps.Add(Act.TakeOut, $"The lead in place of {part}{IfUsed(site, part)}: take the {new Current(site.LeadFusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.");
         }
     }
 
@@ -68,9 +68,11 @@ internal static class Fetching
         .Select(p => (p.Name, site.Fuses[p.Name]));
 
     private static IEnumerable<(string Part, double Amps)> ChangedLeads(Site site) => site.LeadFuses
-        .Where(l => site.StandIns.ContainsKey(l.Key) && site.LeadFusesBefore.TryGetValue(l.Key, out var before) && before != l.Value)
+        .Where(l => site.LeadFusesBefore.TryGetValue(l.Key, out var before) && before != l.Value)
         .OrderBy(l => l.Key, StringComparer.Ordinal)
         .Select(l => (l.Key, l.Value));
+
+    private static string IfUsed(Site site, string part) => site.StandIns.ContainsKey(part) ? "" : ", if you use one";
 
     private static string PartText(Site site, Part part)
     {

@@ -182,8 +182,13 @@ internal sealed class Measuring
         });
     }
 
-    // A meter without ranges of its own choice shows OL in one that is too small.
-    private static string First(Band band) => band.Most is { } most and < 200
-        ? "Range 200 Ω. Tips together first: take that reading off."
-        : "Highest Ω range.";
+    // For a meter ranged by hand: too small a range shows OL, too large a one shows 0 for what is not.
+    private static string First(Band band) => band switch
+    {
+        { Least: >= Bands.NoReadingOhms } => "Highest Ω range.",
+        { Most: null or >= 200 and < 2e3 } => "Range 2 kΩ.",
+        { Most: >= 2e3 and < 2e4 } => "Range 20 kΩ.",
+        { Most: >= 2e4 } => "Range 200 kΩ.",
+        _ => "Range 200 Ω. Tips together first: take that reading off.",
+    };
 }

@@ -47,7 +47,7 @@ public static class PlanText
         var text = new StringBuilder();
         Line(text, Invariant($"Stage {stage.Number}: {stage.Title}"));
         Line(text, $"  Why: {stage.Why}");
-        Line(text, $"  Draws at most {stage.DrawsAtMost}, computed. Fuse for first power: {Fuse(stage.FirstFuse)}.");
+        Line(text, $"  {(stage.DrawsAtMost.Amps == 0 ? "Draws nothing" : $"Draws at most {stage.DrawsAtMost}")}, computed. Fuse for first power: {Fuse(stage.FirstFuse)}.");
         Act? heading = null;
         foreach (var step in stage.Steps)
         {

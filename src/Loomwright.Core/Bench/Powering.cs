@@ -69,15 +69,31 @@ internal sealed class Powering(Site site, Steps steps)
             Do(act, operation);
         }
 
-        foreach (var load in line.Loads.OrderByDescending(l => Math.Abs(Seen(l)?.Current.Amps ?? 0)))
+        var isLetGoFirst = operations is [.., var last] && StaysOn(last, line);
+        if (!isLetGoFirst)
         {
-            Read(act, load);
+            ReadAll(act, line);
         }
 
         foreach (var operation in operations.Reverse())
         {
-            Undo(act, operation, line);
+            Undo(act, operation, line, isLetGoFirst && operation == operations[^1]);
         }
+    }
+
+    private void ReadAll(Act act, Line line)
+    {
+        foreach (var load in line.Loads.OrderByDescending(l => Math.Abs(Seen(l)?.Current.Amps ?? 0)))
+        {
+            Read(act, load);
+        }
+    }
+
+    // What stays on after the press is read with both hands free.
+    private bool StaysOn(Operation.Set press, Line line)
+    {
+        var control = Control(press.Control);
+        return control.Momentary && new Rig(site.Connected).Play([.. _done, new Operation.Set(control.Name, control.Rest)])[^1] is var after && line.Loads.All(l => IsOn(after, l));
     }
 
     // What flashes shows its highest reading while it is lit: the state the volts are computed in.
@@ -120,11 +136,16 @@ internal sealed class Powering(Site site, Steps steps)
     private Seen? Seen(string load) => _rig.Now.Seen.FirstOrDefault(s => s.Name == load);
 
     // A button that set something lasting is pressed once more, where that ends it.
-    private void Undo(Act act, Operation.Set operation, Line line)
+    private void Undo(Act act, Operation.Set operation, Line line, bool isRead)
     {
         var control = Control(operation.Control);
         var rest = new Operation.Set(operation.Control, control.Rest);
         Do(act, rest);
+        if (isRead)
+        {
+            ReadAll(act, line);
+        }
+
         if (!control.Momentary || !line.Loads.Any(IsOn))
         {
             return;

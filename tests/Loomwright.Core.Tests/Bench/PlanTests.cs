@@ -214,6 +214,17 @@ public class PlanTests
         Assert.All(read.Skip(1), s => Assert.Null(s.Expect[^1].Band!.Least));
     }
 
+    [Fact]
+    public void What_stays_on_is_read_with_the_button_let_go()
+    {
+        var steps = Kittiwake.Stages[^1].Steps.Where(s => s.Act == Act.Operate).ToList();
+        Assert.Equal("released", steps[steps.FindIndex(s => s.Meter is not null) - 1].Do!.Position);
+    }
+
+    [Fact]
+    public void Minus_is_not_clipped_on_while_nothing_is_connected_to_it() =>
+        Assert.DoesNotContain(Plan.For(Relays.Lamp).Stages[0].Steps, s => s.Text.StartsWith("Black clip", StringComparison.Ordinal) || s.Cautions.Contains(Cautions.Hot));
+
     [Theory]
     [MemberData(nameof(Looms))]
     public void No_reading_is_expected_above_what_the_stage_is_said_to_draw(string loom) => Assert.All(PlanOf(loom).Stages, stage =>
