@@ -33,7 +33,7 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         public string? Function { get; init; }
 
         [CommandOption("--trials <COUNT>")]
-        [Description("How many arrangements to look at, 1 to 1000000. Default 3000")]
+        [Description("How many arrangements to look at, 1 to 1000000. Default 6000")]
         public int? Trials { get; init; }
 
         [CommandOption("--dim")]

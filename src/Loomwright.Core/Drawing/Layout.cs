@@ -51,6 +51,8 @@ internal sealed class Layout
 
     public bool IsAbove(Plate plate) => _isAbove[plate.Index];
 
+    public double SpineMiddle => _spineHeight / 2;
+
     /// <summary>The middle height of a row.</summary>
     public double Y(Plate plate, int row) => _top[plate.Index] + (_isAbove[plate.Index] ? 0 : _spineHeight) + (row * Row) + (Row / 2);
 

@@ -5,20 +5,31 @@ namespace Loomwright.Drawing;
 /// <summary>The whole bike on one sheet: parts by place from rear to front, every wire its own line.</summary>
 internal static class Overview
 {
+    // Above this many lines no arrangement found so far fitted A4.
+    private const int MostOnA4 = 85;
+
+    // What nearly fits is pressed onto the sheet, at the cost of crossings.
+    private const double DearPerPixel = 80;
+
     /// <summary>The sheet. More trials, fewer crossings; the count alone bounds the time.</summary>
     public static Scene Of(Loom loom, int trials)
     {
         var plates = new Plates(loom);
         var most = Math.Clamp(plates.All.Length, 1, 9);
-        foreach (var paper in new[] { Paper.A4, Paper.A3 })
+        foreach (var paper in plates.Lines.Length > MostOnA4 ? [Paper.A3] : new[] { Paper.A4, Paper.A3 })
         {
             var (columns, _, arrangement) = Enumerable.Range(Math.Min(3, most), most - Math.Min(3, most) + 1)
                 .Select(c => Look(loom, plates, paper, c, Math.Max(3, trials / 10)))
                 .MinBy(l => l.Price);
             Stand(loom, plates, columns);
             arrangement = Search.Best(plates, paper, arrangement, trials).Arrangement;
+            if (!Fits(paper, new Layout(plates, arrangement)))
+            {
+                arrangement = Search.Best(plates, paper, arrangement, trials, DearPerPixel).Arrangement;
+            }
+
             var layout = new Layout(plates, arrangement);
-            if (paper == Paper.A3 || (layout.Width <= paper.BodyWidth && layout.Height <= paper.BodyHeight))
+            if (paper == Paper.A3 || Fits(paper, layout))
             {
                 return OverviewScene.Of(loom, plates, arrangement, layout);
             }
@@ -26,6 +37,8 @@ internal static class Overview
 
         throw new InvalidOperationException("the largest paper takes everything");
     }
+
+    private static bool Fits(Paper paper, Layout layout) => layout.Width <= paper.BodyWidth && layout.Height <= paper.BodyHeight;
 
     private static (int Columns, double Price, Arrangement Arrangement) Look(Loom loom, Plates plates, Paper paper, int columns, int trials)
     {

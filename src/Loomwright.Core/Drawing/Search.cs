@@ -4,43 +4,45 @@ namespace Loomwright.Drawing;
 internal static class Search
 {
     private const int Seed = 12;
+    private const double UsualPerPixel = 10;
 
     // How much dearer a trial may be at the beginning and still be gone on from.
-    private const double Slack = 30;
+    private const double Slack = 200;
 
     /// <summary>The best of the trials, from a first arrangement.</summary>
-    public static (Arrangement Arrangement, double Price) Best(Plates plates, Paper paper, Arrangement first, int trials)
+    /// <param name="perPixel">What each pixel over the edge of the paper costs.</param>
+    public static (Arrangement Arrangement, double Price) Best(Plates plates, Paper paper, Arrangement first, int trials, double perPixel = UsualPerPixel)
     {
         var dice = new Random(Seed);
-        var (current, best) = (first, first);
-        var (currentPrice, bestPrice) = (Price(plates, paper, first), double.MaxValue);
-        (best, bestPrice) = (current, currentPrice);
+        var (current, stands) = (first, new Layout(plates, first));
+        var currentPrice = Price(plates, paper, first, stands, perPixel);
+        var (best, bestPrice) = (current, currentPrice);
         for (var trial = 0; trial < trials; trial++)
         {
             var next = current.Copy();
-            Move(next, dice);
-            var price = Price(plates, paper, next);
-            if (price > currentPrice + (Slack * (trials - trial) / trials))
+            Move(plates, next, stands, dice);
+            var layout = new Layout(plates, next);
+            var price = Price(plates, paper, next, layout, perPixel);
+            if (price > currentPrice + (Slack * Math.Pow((double)(trials - trial) / trials, 3)))
             {
                 continue;
             }
 
-            (current, currentPrice) = (next, price);
+            (current, currentPrice, stands) = (next, price, layout);
             (best, bestPrice) = price < bestPrice ? (next, price) : (best, bestPrice);
         }
 
         return (best, bestPrice);
     }
 
-    private static double Price(Plates plates, Paper paper, Arrangement at)
+    private static double Price(Plates plates, Paper paper, Arrangement at, Layout layout, double perPixel)
     {
-        var layout = new Layout(plates, at);
         var runs = new Runs(layout.Paths);
         var thick = plates.Lines.Select(l => l.Wire.Size.SquareMillimetres >= 4).ToArray();
         var crossings = runs.Crossings().Sum(c => thick[c.Upright] || thick[c.Level] ? 18 : 10);
         var (bends, length) = runs.Effort();
         return crossings + (bends * 2) + (length / 250) + (140 * Torn(at)) + (1000 * runs.Overlaps())
-            + (5 * Math.Max(0, layout.Width - paper.BodyWidth)) + (5 * Math.Max(0, layout.Height - paper.BodyHeight));
+            + (perPixel * Math.Max(0, layout.Width - paper.BodyWidth)) + (perPixel * Math.Max(0, layout.Height - paper.BodyHeight));
     }
 
     // Runs of one place in a column beyond the first.
@@ -59,7 +61,11 @@ internal static class Search
         return torn;
     }
 
-    private static void Move(Arrangement at, Random dice)
+    // The mean height of the far ends of the wires of these plates.
+    private static double Height(Plates plates, Layout stands, List<Plate> of) =>
+        of.SelectMany(p => p.Ends).Select(e => plates.Of(e)).Select(l => of.Contains(l.A.Plate) ? l.B : l.A).Select(e => stands.Y(e.Plate, e.Row)).DefaultIfEmpty(0).Average();
+
+    private static void Move(Plates plates, Arrangement at, Layout stands, Random dice)
     {
         var column = dice.Next(at.Columns);
         var (above, below) = (at.Above[column], at.Below[column]);
@@ -76,10 +82,14 @@ internal static class Search
                 var (a, b) = (At(from), At(to));
                 (a.Side[a.Index], b.Side[b.Index]) = (b.Side[b.Index], a.Side[a.Index]);
                 break;
-            case 1 or 2:
+            case 1:
                 var taken = Take(At(from));
                 var side = dice.Next(2) == 0 ? above : below;
                 side.Insert(dice.Next(side.Count + 1), taken);
+                break;
+            case 2:
+                var drawn = Take(At(from));
+                Beside([drawn], Height(plates, stands, [drawn]));
                 break;
             case 3:
                 // A whole place changes sides or goes elsewhere on its side.
@@ -87,6 +97,12 @@ internal static class Search
                 var place = run[at0].Place;
                 var group = run.Where(p => p.Place == place).ToList();
                 run.RemoveAll(group.Contains);
+                if (dice.Next(2) == 0)
+                {
+                    Beside(group, Height(plates, stands, group));
+                    break;
+                }
+
                 var target = dice.Next(2) == 0 ? above : below;
                 target.InsertRange(dice.Next(2) == 0 ? 0 : target.Count, group);
                 break;
@@ -100,6 +116,14 @@ internal static class Search
                 var plate = nudged[index].Index;
                 at.HalfRows[plate] = Math.Clamp(at.HalfRows[plate] + (dice.Next(2) == 0 ? 1 : -1), 0, 6);
                 break;
+        }
+
+        // At the height their partners have, as far as what stands there lets them.
+        void Beside(List<Plate> plates, double height)
+        {
+            var up = height < stands.SpineMiddle;
+            var nearer = (up ? above : below).Count(p => up ? stands.Y(p, p.Rows.Count / 2) > height : stands.Y(p, p.Rows.Count / 2) < height);
+            (up ? above : below).InsertRange(nearer, plates);
         }
 
         (List<Plate> Side, int Index) At(int i) => i < above.Count ? (above, i) : (below, i - above.Count);

@@ -6,7 +6,7 @@ namespace Loomwright.Drawing;
 public static class Sheets
 {
     /// <summary>Arrangements looked at when nobody says how many.</summary>
-    public const int UsualTrials = 3000;
+    public const int UsualTrials = 6000;
 
     /// <summary>The whole bike on one sheet.</summary>
     public static Scene Overview(Loom loom, int trials = UsualTrials) => Drawing.Overview.Of(loom, trials) with { Pages = loom.Functions.Length + 1 };
