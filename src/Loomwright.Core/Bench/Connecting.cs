@@ -13,7 +13,7 @@ internal static class Connecting
 
     public static void Write(Site site, Steps steps)
     {
-        foreach (var part in site.NewParts.Where(p => site.IsFirst && site.Fuses.ContainsKey(p.Name)))
+        foreach (var part in site.NewParts.Where(p => site.Fuses.ContainsKey(p.Name)))
         {
             steps.Add(Act.Connect, $"Put the {Fetching.FuseText(site.Fuses[part.Name])} into {part.Name}.", s => s with
             {

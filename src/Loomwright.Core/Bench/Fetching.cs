@@ -43,7 +43,7 @@ internal static class Fetching
 
     public static void WriteTakeOut(Site site, Steps steps)
     {
-        foreach (var (part, amps) in ChangedFuses(site).Where(_ => !site.IsFirst))
+        foreach (var (part, amps) in ChangedFuses(site).Where(f => site.FusesBefore.ContainsKey(f.Part)))
         {
             steps.Add(Act.TakeOut, $"{part}: take the {new Current(site.FusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });
         }

@@ -26,11 +26,11 @@ internal static class Supplied
         return FusesAt(paths).Any() ? bench : WithFuse(bench, paths.Feed);
     }
 
-    /// <summary>Fuses with nothing but wire between them and the supply, in file order.</summary>
+    /// <summary>Fuses with nothing but wire between them and the supply, in file order; a breaker's rating cannot be changed for the bench.</summary>
     public static IEnumerable<Part> FusesAt(Paths paths)
     {
         var bare = paths.Joined(paths.Feed, t => t.Via is Via.Wire or Via.Joint);
-        return paths.Loom.Parts.Where(p => paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
+        return paths.Loom.Parts.Where(p => Fetching.IsFuse(p) && paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
     }
 
     private static Loom OnBenchSupply(Loom loom, Part source, Current limit)

@@ -237,6 +237,36 @@ public class PlanTests
         Assert.Contains(Kittiwake.Stages[0].Steps, s => s.Act == Act.Connect && s.Text == "Put the 3 A fuse (violet) into key fuse.");
     }
 
+    [Theory]
+    [InlineData("kind: fuse", true)]
+    [InlineData("kind: breaker", false)]
+    public void A_second_fuse_at_the_battery_is_put_in_at_its_own_stage_and_a_breaker_stays_as_it_is(string kind, bool isFuse)
+    {
+        var plan = Plan.For(Examples.Of(Relays.Head + $$"""
+              tail lamp: {kind: lamp, filament: 5 W}
+              second: { {{kind}}, rating: 10 A }
+              button: {kind: button}
+              horn: {kind: horn}
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: lock.r, size: 1 mm2, length: 0.5 m}
+              - {from: lock.s, to: tail lamp.+, size: 1 mm2, length: 0.5 m}
+              - {from: tail lamp.-, to: battery.-, size: 1 mm2, length: 0.5 m}
+              - {from: battery.+, to: second.1, size: 1 mm2, length: 0.1 m}
+              - {from: second.2, to: horn.1, size: 1 mm2, length: 0.5 m}
+              - {from: horn.2, to: button.1, size: 1 mm2, length: 0.5 m}
+              - {from: button.2, to: battery.-, size: 1 mm2, length: 0.5 m}
+            """));
+        Assert.Equal(isFuse, plan.Stages[^1].Steps.Any(s => s.Act == Act.Connect && s.Text.EndsWith("into second.", StringComparison.Ordinal)));
+        Assert.Contains(plan.Stages[^1].Steps, s => s.Expect.Contains(new Expectation("horn", "sounds")));
+    }
+
+    [Theory]
+    [InlineData("kittiwake")]
+    [InlineData("sandpiper")]
+    [InlineData("turnstone")]
+    public void Every_whole_bike_gets_stages(string bike) => Assert.True(Plan.For(Examples.Read($"examples/{bike}/{bike}.loom.yaml")).Stages.Length > 1);
+
     [Fact]
     public void The_lead_for_the_key_has_a_fuse_of_a_stated_rating() =>
         Assert.Contains(Kittiwake.Stages[0].Steps, s => s is { Act: Act.Fetch, Part: "lock" } && s.Text.Contains("a 1 A fuse (black) and a bench switch", StringComparison.Ordinal));
