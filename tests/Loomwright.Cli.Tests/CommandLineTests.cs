@@ -60,6 +60,7 @@ public sealed class CommandLineTests
     [InlineData("walk", Called.Bench, "--time", "soon")]
     [InlineData("draw", Called.Bench, "--out", "bike.png")]
     [InlineData("draw", Called.Bench, "--trials", "0")]
+    [InlineData("draw", Called.Bench, "--trials", "1", "--out", "no/such/folder/bike.svg")]
     [InlineData("draw", Called.Bench, "--function", "no such function")]
     public void A_call_that_has_no_answer_is_wrong_usage_said_on_the_error_side(params string[] call)
     {

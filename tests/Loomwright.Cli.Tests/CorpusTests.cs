@@ -11,6 +11,7 @@ public sealed class CorpusTests
         Assert.All(files, file => Assert.InRange(Called.With("check", file).Exit, ExitCode.Answered, ExitCode.Unreadable));
         Assert.All(files, file => Assert.InRange(Called.With("try", file).Exit, ExitCode.Answered, ExitCode.Unreadable));
         Assert.All(files, file => Assert.InRange(Called.With("list", "faults", file).Exit, ExitCode.Answered, ExitCode.Unreadable));
+        Assert.All(files, file => Assert.InRange(Called.With("draw", file, "--trials", "1").Exit, ExitCode.Answered, ExitCode.Unreadable));
         Assert.All(files, file => Assert.InRange(Called.With("plan", file).Exit, ExitCode.Answered, ExitCode.Unreadable));
     }
 }

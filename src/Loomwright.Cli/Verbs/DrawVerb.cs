@@ -72,7 +72,14 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
 
         var drawn = settings.Function is null ? design.Bike.Overview(settings.Trials ?? Sheets.UsualTrials) : design.Bike.FunctionSheet(settings.Function)!;
         var sheet = drawn with { Source = $"{Path.GetFileName(design.Stored.Path)}  {design.Stored.Sha256?[..HashFigures]}" };
-        return design.Exit(!Give(sheet, settings));
+        try
+        {
+            return design.Exit(!Give(sheet, settings));
+        }
+        catch (Exception e) when (settings.Out is not null && e is (IOException or UnauthorizedAccessException))
+        {
+            return screen.WrongUsage($"--out {settings.Out}: the file cannot be written there. {e.Message}");
+        }
     }
 
     private bool Give(Scene sheet, Settings settings)

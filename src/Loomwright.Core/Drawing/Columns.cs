@@ -1,4 +1,5 @@
 using Loomwright.Design;
+using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
@@ -15,8 +16,8 @@ internal static class Columns
     {
         var along = Along(loom);
         var middle = along.Values.DefaultIfEmpty(0).Max() / 2;
-        var order = loom.Places.Select((p, i) => (p.Key, i)).ToDictionary(p => p.Key, p => p.i, StringComparer.OrdinalIgnoreCase);
-        var mixed = plates.All.Where(p => p.Form != Form.Plug).Select(p => p.Place).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var order = loom.Places.Select((p, i) => (p.Key, i)).ToDictionary(p => p.Key, p => p.i, Names.Comparer);
+        var mixed = plates.All.Where(p => p.Form != Form.Plug).Select(p => p.Place).ToHashSet(StringComparer.Ordinal);
         var row = plates.All
             .OrderBy(p => Position(p))
             .ThenBy(p => order.GetValueOrDefault(p.Place, int.MaxValue))
@@ -66,7 +67,7 @@ internal static class Columns
 
     private static bool IsFirst(End end) => end.Plate.Form == Form.Plug
         ? end.Mark.EndsWith('a')
-        : Text.Names.Same(end.Mark, end.Plate.Model.Terminals[0].Mark);
+        : Names.Same(end.Mark, end.Plate.Model.Terminals[0].Mark);
 
     // How far each place lies along the longest way through the distances; a place beside it gets its foot on it.
     private static Dictionary<string, double> Along(Loom loom)
@@ -109,11 +110,11 @@ internal static class Columns
         return keys.Select((k, i) => (k, i)).ToDictionary(
             k => k.k,
             k => way[rear, k.i] < Far / 2 ? Math.Round((way[rear, k.i] + longest - way[k.i, front]) / 2, 6) : longest / 2,
-            StringComparer.OrdinalIgnoreCase);
+            Names.Comparer);
     }
 
     private static bool Joins(Distance d, string a, string b) =>
-        (Text.Names.Same(d.A, a) && Text.Names.Same(d.B, b)) || (Text.Names.Same(d.A, b) && Text.Names.Same(d.B, a));
+        (Names.Same(d.A, a) && Names.Same(d.B, b)) || (Names.Same(d.A, b) && Names.Same(d.B, a));
 
     // The cheapest cut of the row into columns, by columns from the left.
     private static void Split(Plate[] row, Plates plates, int columns)

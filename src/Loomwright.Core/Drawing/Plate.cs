@@ -1,5 +1,6 @@
 using Loomwright.Design;
 using Loomwright.Parts;
+using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
@@ -57,7 +58,8 @@ internal sealed class Plate(int index, Part part, Model model, Form form)
     /// <summary>Of everything, the name above included.</summary>
     public double Footprint { get; set; }
 
-    public string Place => Part.Place ?? "";
+    /// <summary>The key of its place in the form names are compared in; empty when it has none.</summary>
+    public string Place { get; } = Names.Fold(part.Place ?? "");
 }
 
 /// <summary>One row of a plate: the mark in bold, then the words.</summary>
