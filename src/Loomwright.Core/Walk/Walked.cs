@@ -105,7 +105,25 @@ public sealed record Surprise(
     ImmutableArray<PartSurprise> Parts,
     bool DependsOnTiming,
     long Times,
-    ImmutableArray<string> Events);
+    ImmutableArray<string> Events)
+{
+    /// <summary>What it concerns and what is wrong with it, in words.</summary>
+    public string Title => $"{Function ?? string.Join(" and ", Parts.Select(p => p.Part))}: {Word(Kind)}";
+
+    private static string Word(SurpriseKind kind) => kind switch
+    {
+        SurpriseKind.ShowsNothing => "works and shows nothing",
+        SurpriseKind.Dimmed => "works and is dim",
+        SurpriseKind.NotAskedFor => "shows without being asked",
+        SurpriseKind.ShowsOtherwise => "works and shows otherwise than promised",
+        SurpriseKind.FuseBlows => "blows",
+        SurpriseKind.OutputTrips => "trips",
+        SurpriseKind.SwitchesByItself => "switches on and off by itself",
+        SurpriseKind.Race => "depends on which of two things is faster",
+        SurpriseKind.UndefinedInput => "an input is neither on nor off",
+        SurpriseKind.Unsolved => "no answer was found for the volts and amps",
+    };
+}
 
 /// <summary>A part, how it should be and how it is.</summary>
 public sealed record PartSurprise(string Part, string Expected, string Seen);

@@ -1,0 +1,68 @@
+using System.Diagnostics;
+using Loomwright.Walk;
+using Loomwright.Web.Bikes;
+using Microsoft.AspNetCore.Components;
+
+namespace Loomwright.Web.Positions;
+
+/// <summary>One bike walked through every position, for as long as the person lets it.</summary>
+public sealed partial class PositionsPage
+{
+    private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(500);
+
+    private Bike? bike;
+    private Walked? walked;
+    private CancellationTokenSource? walking;
+    private string status = "";
+    private bool live;
+
+    /// <summary>The design's path in the folder.</summary>
+    [Parameter]
+    public string Path { get; set; } = "";
+
+    [Inject]
+    private Garage Garage { get; set; } = null!;
+
+    /// <summary>Nobody is looking any more.</summary>
+    public void Dispose() => walking?.Cancel();
+
+    protected override void OnInitialized() => bike = Garage.Find(Path);
+
+    protected override void OnAfterRender(bool firstRender)
+    {
+        if (firstRender)
+        {
+            live = true;
+            StateHasChanged();
+        }
+    }
+
+    private async Task Walk()
+    {
+        using var stop = walking = new CancellationTokenSource();
+        (walked, status) = (null, "Begins …");
+        var sinceTold = Stopwatch.StartNew();
+        var found = await Task.Run(() => bike!.Walk(new WalkOptions { Stop = stop.Token, Progress = Tell }));
+        (walking, walked, status) = (null, found, found.InWords);
+
+        void Tell(WalkProgress progress)
+        {
+            if (sinceTold.Elapsed >= BetweenTellings)
+            {
+                sinceTold.Restart();
+                _ = InvokeAsync(() => Told(progress));
+            }
+        }
+    }
+
+    private void Told(WalkProgress progress)
+    {
+        if (walking is not null)
+        {
+            status = FormattableString.Invariant($"{progress.Depth} operations from rest: {progress.States} states, {progress.Waiting} to go on from, surprises so far: {progress.Surprises}.");
+            StateHasChanged();
+        }
+    }
+
+    private void Stop() => walking?.Cancel();
+}
