@@ -10,7 +10,7 @@ namespace Loomwright.Long;
 internal static class Walks
 {
     private const double MostWithoutEffect = 0.10;
-    private const int MostStates = 200_000;
+    private const int MostStates = 50_000;
     private const int MostForTheDumb = 20_000;
 
     public static string Run(LongRun run)

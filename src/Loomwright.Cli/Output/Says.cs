@@ -1,5 +1,4 @@
 using Loomwright.Simulation;
-using Loomwright.Walk;
 
 namespace Loomwright.Output;
 
@@ -18,20 +17,5 @@ internal static class Says
         Outcome.Race => "depends on which of two things is faster",
         Outcome.UndefinedInput => "an input is neither on nor off; either reading ends differently",
         Outcome.Unsolved => "no answer was found for the volts and amps",
-    };
-
-    /// <summary>What is not as promised.</summary>
-    public static string Word(SurpriseKind kind) => kind switch
-    {
-        SurpriseKind.ShowsNothing => "works and shows nothing",
-        SurpriseKind.Dimmed => "works and is dim",
-        SurpriseKind.NotAskedFor => "shows without being asked",
-        SurpriseKind.ShowsOtherwise => "works and shows otherwise than promised",
-        SurpriseKind.FuseBlows => "blows",
-        SurpriseKind.OutputTrips => "trips",
-        SurpriseKind.SwitchesByItself => "switches on and off by itself",
-        SurpriseKind.Race => "depends on which of two things is faster",
-        SurpriseKind.UndefinedInput => "an input is neither on nor off",
-        SurpriseKind.Unsolved => "no answer was found for the volts and amps",
     };
 }

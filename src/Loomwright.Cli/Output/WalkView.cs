@@ -31,7 +31,7 @@ internal static class WalkView
 
     private static void Write(Screen screen, Surprise surprise)
     {
-        screen.Line($"▲ {Title(surprise)}");
+        screen.Line($"▲ {surprise.Title}");
         screen.Item("  first at", Way(surprise.Steps));
         foreach (var part in surprise.Parts)
         {
@@ -50,12 +50,6 @@ internal static class WalkView
 
         screen.Item("  in all  ", (surprise.Times == 1 ? "once" : FormattableString.Invariant($"{surprise.Times} times")) + (surprise.DependsOnTiming ? "; depends on timing" : ""));
         screen.Line();
-    }
-
-    private static string Title(Surprise surprise)
-    {
-        var subject = surprise.Function ?? string.Join(" and ", surprise.Parts.Select(p => Words.Name(p.Part)));
-        return $"{subject}: {Says.Word(surprise.Kind)}";
     }
 
     private static string Way(IReadOnlyCollection<WalkStep> steps) => steps.Count == 0 ? "everything at rest" : string.Join("; ", steps.Select(s => s.Words));

@@ -108,7 +108,7 @@ public sealed record Surprise(
     ImmutableArray<string> Events)
 {
     /// <summary>What it concerns and what is wrong with it, in words.</summary>
-    public string Title => $"{Function ?? string.Join(" and ", Parts.Select(p => p.Part))}: {Word(Kind)}";
+    public string Title => $"{Function ?? string.Join(" and ", Parts.Select(p => Words.Name(p.Part)))}: {Word(Kind)}";
 
     private static string Word(SurpriseKind kind) => kind switch
     {

@@ -37,8 +37,15 @@ public sealed partial class PositionsPage
         }
     }
 
-    private async Task Walk()
+    // The button that begins the walk stops it.
+    private async Task Press()
     {
+        if (walking is not null)
+        {
+            await walking.CancelAsync();
+            return;
+        }
+
         using var stop = walking = new CancellationTokenSource();
         (walked, status) = (null, "Begins …");
         var sinceTold = Stopwatch.StartNew();
@@ -63,6 +70,4 @@ public sealed partial class PositionsPage
             StateHasChanged();
         }
     }
-
-    private void Stop() => walking?.Cancel();
 }
