@@ -44,7 +44,7 @@ internal static class FunctionSheet
         {
             Id = "function",
             Title = $"{loom.Name}: {function.Name}",
-            About = $"works while {function.Works}; drawn at rest",
+            About = $"works while {function.Works}; drawn at rest; each line is the shortest way, others may exist",
             Width = paper.Width,
             Height = paper.Height,
             Paper = paper.Name,
