@@ -8,6 +8,7 @@ using Loomwright.Findings;
 using Loomwright.Parts;
 using Loomwright.ProjectFile;
 using Loomwright.Simulation;
+using Loomwright.Sizing;
 using Loomwright.Text;
 using Loomwright.Walk;
 
@@ -91,6 +92,9 @@ public sealed class Bike
     /// <summary>What a walk notices when the wire of that name is left out; null when there is no such wire.</summary>
     public WireRemoved? WithoutWire(string wire, WalkOptions? options = null) =>
         Known.Wire(wire) is { } known ? WireRemoved.Of(Known, known, options ?? new WalkOptions()) : null;
+
+    /// <summary>Wires and fuses against what flows, by a rule or by the one the design names.</summary>
+    public Sized Size(AmpacityRule? rule = null) => Sized.Of(Known, rule);
 
     private Loom With(Fault? fault) => fault is null ? Known : Patch.Apply(Known, fault);
 

@@ -14,6 +14,8 @@ public static class Rules
         PositionJoinsFeedAndGround.Rule,
         PolarisedPartReversed.Rule,
         UnfusedFeed.Rule,
+        FuseAboveWire.Rule,
+        BranchBehindLargerFuse.Rule,
     ];
 
     /// <summary>All findings of a design: the severest first, then in the order of the rules, then in file order.</summary>

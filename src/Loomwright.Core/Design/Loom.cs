@@ -56,6 +56,9 @@ public enum GroundSide
 /// <param name="Country">For notes that depend on law, or null when unset.</param>
 public sealed record Conditions(Temperature Ambient, Temperature Insulation, string? AmpacityRule, double DropShare, string? Country)
 {
+    /// <summary>Loaded wires that run together, 1 or more. Default 1.</summary>
+    public int Bundle { get; init; } = 1;
+
     public static Conditions Default { get; } = new(new Temperature(20), new Temperature(105), null, 0.03, null);
 }
 

@@ -152,6 +152,9 @@ public enum LightLaw
 /// <param name="RatingAmps">Printed rating.</param>
 public sealed record Protector(string Element, double RatingAmps)
 {
+    /// <summary>How long it stands how much. A breaker is taken as a blade fuse (judgement).</summary>
+    public FuseBand Band { get; init; } = FuseBand.Blade;
+
     /// <summary>The control that closes it again when pressed, or null.</summary>
     public string? ClosesBy { get; init; }
 

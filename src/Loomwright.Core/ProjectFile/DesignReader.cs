@@ -136,7 +136,10 @@ internal static class DesignReader
             settings.Number("insulation") is { } insulation ? new Temperature(insulation) : standard.Insulation,
             settings.Word("ampacity rule"),
             DropShare((node as Node.Map)?.Find("drop limit")?.Value, found) ?? standard.DropShare,
-            country is null || Names.Same(country, "unset") ? null : country);
+            country is null || Names.Same(country, "unset") ? null : country)
+        {
+            Bundle = (int)(settings.Number("bundle") ?? standard.Bundle),
+        };
     }
 
     private static double? DropShare(Node? node, Found found)

@@ -224,6 +224,7 @@ internal sealed class Compiling
                 var button = fuse.ClosesBy is { } name ? _controls.ToList().FindIndex(c => Names.Same(c.Name, name)) : -1;
                 _fuses.Add(new FusePlace(part.Name, link, fuse.RatingAmps)
                 {
+                    Band = fuse.Band,
                     Button = button >= 0 ? (button, _controls[button].Positions.Length - 1) : null,
                     Cycle = fuse.ClosesByItself ? _flashers.Count : null,
                 });

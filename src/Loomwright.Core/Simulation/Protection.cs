@@ -56,7 +56,7 @@ internal static class Protection
         for (var f = 0; f < wiring.Fuses.Length; f++)
         {
             if (!state.Blown[f] && wiring.Fuses[f].Cycle is null
-                && FuseBand.Blade.LikelySeconds(Math.Abs(amps[wiring.Fuses[f].Link]) / wiring.Fuses[f].RatingAmps) is { } seconds
+                && wiring.Fuses[f].Band.LikelySeconds(Math.Abs(amps[wiring.Fuses[f].Link]) / wiring.Fuses[f].RatingAmps) is { } seconds
                 && seconds <= within.TotalSeconds
                 && (soonest is null || seconds < soonest.Value.Seconds))
             {

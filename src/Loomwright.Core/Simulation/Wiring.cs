@@ -108,6 +108,9 @@ public readonly record struct Point(TerminalRef Terminal, int Node);
 /// <summary>A fuse: its part, its link, what is printed on it.</summary>
 internal sealed record FusePlace(string Part, int Link, double RatingAmps)
 {
+    /// <summary>How long it stands how much.</summary>
+    public required FuseBand Band { get; init; }
+
     /// <summary>A breaker's button that closes it again, by its place among the controls and the position it is pressed in; null for a fuse.</summary>
     public (int Control, int Pressed)? Button { get; init; }
 

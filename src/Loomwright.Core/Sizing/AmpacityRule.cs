@@ -24,9 +24,9 @@ public sealed record AmpacityRule(string Name, string Source, string Basis, stri
     /// <summary>From this many loaded wires on, this share; empty where the figures are for a bundle already or the rule says nothing.</summary>
     internal ImmutableArray<(int From, double Share)> Bundles { get; init; } = [];
 
-    // A gauge stands for a size up to one even gauge thicker.
+    // A gauge stands for a size up to one even gauge thicker; nominal areas this near count as one size (20 AWG and 0.5 mm²).
     private const double ThinnestStandIn = 0.6;
-    private const double SameShare = 1.005;
+    private const double SameShare = 1.05;
 
     /// <summary>What it allows a size; null when it lists neither the size nor a next thinner one near it, or no insulation as cool as this.</summary>
     public Allowance? For(CrossSection size, Surroundings around)

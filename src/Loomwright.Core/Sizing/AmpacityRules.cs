@@ -18,6 +18,12 @@ public static class AmpacityRules
     /// <summary>Taken when the owner names none.</summary>
     public static AmpacityRule Usual => MetricTables.Practice;
 
+    /// <summary>The strictest published one for single sizes of wire.</summary>
+    internal static AmpacityRule Strictest => AircraftTables.Fuses;
+
+    /// <summary>The rule a design is sized by: the one it names, or the usual one when it names none or none there is.</summary>
+    public static AmpacityRule Of(Design.Conditions conditions) => (conditions.AmpacityRule is { } name ? Find(name) : null) ?? Usual;
+
     /// <summary>The rule of that name, or null.</summary>
     public static AmpacityRule? Find(string name) => All.FirstOrDefault(r => Names.Same(r.Name, name));
 }

@@ -17,6 +17,7 @@ public sealed class SchemaTests
         ["list-kinds"] = (typeof(KindsAnswer), ["list", "kinds"]),
         ["explain"] = (typeof(ExplainAnswer), ["explain", "unfused-feed"]),
         ["walk"] = (typeof(WalkAnswer), ["walk", Called.Bench]),
+        ["size"] = (typeof(SizeAnswer), ["size", Called.Bench]),
         ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };
 

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Quantities;
+
+namespace Loomwright.Sizing;
+
+/// <summary>Wires and fuses of a bike against what flows, by one rule. Computed from the design; nothing was measured.</summary>
+/// <param name="Rule">The rule that was asked.</param>
+/// <param name="Wires">In file order.</param>
+/// <param name="Fuses">In file order.</param>
+/// <param name="Circuits">Every load that took current, in the order of the file.</param>
+/// <param name="EveryCombination">Whether all combinations of the controls that stay put were tried.</param>
+public sealed record Sized(AmpacityRule Rule, ImmutableArray<WireSized> Wires, ImmutableArray<FuseSized> Fuses, ImmutableArray<CircuitSized> Circuits, bool EveryCombination)
+{
+    /// <summary>Sizes a design by a rule, or by the one it names.</summary>
+    public static Sized Of(Loom loom, AmpacityRule? rule = null) => new Adviser(loom, rule ?? AmpacityRules.Of(loom.Conditions)).Answer();
+}
+
+/// <summary>One wire.</summary>
+/// <param name="Most">The most it was seen to carry while no starter turns …</param>
+/// <param name="When">… after these operations from rest.</param>
+/// <param name="Cranking">The most while a starter turns: outside every ampacity rule, for seconds only.</param>
+/// <param name="Around">What it lies in.</param>
+/// <param name="Warmest">How warm its conductor gets at the first for long and then ten seconds of the second …</param>
+/// <param name="HeatBy">… by whose figures.</param>
+/// <param name="Guard">What stands before it, or null.</param>
+/// <param name="AgainstFuse">The hottest it gets while that fuse may still be whole; null without a fuse.</param>
+/// <param name="Allowed">What the rule that counts allows; null when none lists the size.</param>
+/// <param name="Enough">The thinnest listed size that will do, or null when there is none.</param>
+/// <param name="Reason">Why, in one sentence that names the rule.</param>
+public sealed record WireSized(
+    Wire Wire,
+    Current Most,
+    ImmutableArray<string> When,
+    Current Cranking,
+    Surroundings Around,
+    Temperature Warmest,
+    string HeatBy,
+    Guard? Guard,
+    FuseAgainstWire? AgainstFuse,
+    Allowance? Allowed,
+    CrossSection? Enough,
+    string Reason)
+{
+    /// <summary>The largest guard the rule that counts allows, of the kind that stands before the wire; a fuse where none does. Null when no rule lists the size.</summary>
+    public Current? LargestGuard => Allowed is null ? null : Guard?.Kind == GuardKind.Breaker ? Allowed.Breaker : Allowed.Fuse;
+
+    /// <summary>Whether the wire is thinner than what will do.</summary>
+    public bool IsThin => Enough is { } enough && enough.SquareMillimetres > Wire.Size.SquareMillimetres * 1.005;
+}
+
+/// <summary>One fuse or breaker.</summary>
+/// <param name="Most">The most it was seen to carry.</param>
+/// <param name="WeakestWire">Of the wires it guards the one that allows least; null when it guards none.</param>
+/// <param name="Largest">What that wire allows at the most.</param>
+/// <param name="Main">The fuse next before it, or null.</param>
+/// <param name="NotAloneFrom">From this current up the one before it may open too; null when it always opens alone or stands first.</param>
+/// <param name="ColdAmps">Every filament behind it switched on cold at once.</param>
+/// <param name="ColdMayOpen">Whether it may open on that.</param>
+public sealed record FuseSized(Guard Guard, Current Most, string? WeakestWire, Current? Largest, string? Main, Current? NotAloneFrom, Current ColdAmps, bool ColdMayOpen);
+
+/// <summary>One load and what the wiring takes from it.</summary>
+/// <param name="Load">As it is seen.</param>
+/// <param name="Drop">Lost in feed and return together …</param>
+/// <param name="Share">… as a share 0…1 of the supply's voltage.</param>
+/// <param name="Limit">The limit it is held against.</param>
+public sealed record CircuitSized(string Load, Current Current, Voltage Drop, double Share, DropLimit Limit)
+{
+    public bool IsWithin => Share <= Limit.Limit;
+}
