@@ -21,10 +21,14 @@ namespace Loomwright;
 public sealed class Bike
 {
     private readonly DesignFile _file;
+    private readonly Lazy<ImmutableArray<Finding>> _findings;
+    private readonly Lazy<Plan> _plan;
 
     private Bike(DesignFile file)
     {
         _file = file;
+        _findings = new(() => Loom is null ? [] : Rules.Check(Loom));
+        _plan = new(() => Bench.Plan.For(Known));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
     }
 
@@ -53,7 +57,7 @@ public sealed class Bike
     public static Model Model(Part part) => Kinds.Find(part.Kind)?.Build(part) ?? new Model { Terminals = [] };
 
     /// <summary>What the rules find in the design, the severest first. Empty when there is no design.</summary>
-    public ImmutableArray<Finding> Check() => Loom is null ? [] : Rules.Check(Loom);
+    public ImmutableArray<Finding> Check() => _findings.Value;
 
     /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
     public Rig Start(Fault? fault = null) =>
@@ -84,7 +88,7 @@ public sealed class Bike
     public FaultReading Fault(string id) => FaultText.Read(id, Known);
 
     /// <summary>The staged bench plan.</summary>
-    public Plan Plan(PlanOptions? options = null) => Bench.Plan.For(Known, options);
+    public Plan Plan(PlanOptions? options = null) => options is null ? _plan.Value : Bench.Plan.For(Known, options);
 
     /// <summary>Every state the bike can be brought into, against what its functions promise.</summary>
     public Walked Walk(WalkOptions? options = null) => Walker.Walk(Known, options);

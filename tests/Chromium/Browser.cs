@@ -41,7 +41,7 @@ public sealed class Browser : IAsyncDisposable
             ReducedMotion = ReducedMotion.Reduce,
             Locale = "en-GB",
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
     }
 
