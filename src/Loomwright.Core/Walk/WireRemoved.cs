@@ -25,25 +25,45 @@ public sealed record WireRemoved(string Wire, Surprise? Surprise, string? Reason
     private static string? ReasonFor(Loom loom, Wire wire)
     {
         var wiring = Wiring.Of(loom);
-        var nets = Nets.Without(wiring, wire.Name);
         TerminalRef[] ends = [wire.From, wire.To];
-        return nets.Joins(wire.From, wire.To) ? $"doubled: other wires join {wire.From} and {wire.To}"
+        return Reached(wiring, wire, wire.From, static l => l.IsWire).Contains(NodeOf(wiring, wire.To)) ? $"doubled: other wires join {wire.From} and {wire.To}"
+            : Reached(wiring, wire, wire.From, static l => l.IsWire || l.IsJoint).Contains(NodeOf(wiring, wire.To)) ? $"doubled: metal on metal joins {wire.From} and {wire.To} as well"
             : ends.Select(e => Capped(loom, e)).FirstOrDefault(c => c is not null) is { } capped ? capped
-            : ends.Where(e => Spare(wiring, nets, e)).Select(e => $"spare: nothing else is at {e}").FirstOrDefault()
-                ?? ends.Where(e => Untold(wiring, e)).Select(e => $"nobody can tell what {e.Part} does").FirstOrDefault();
+            : ends.Select(e => Beyond(wiring, wire, e)).FirstOrDefault(b => b is not null);
     }
 
     private static string? Capped(Loom loom, TerminalRef end) =>
         loom.Part(end.Part)?.Settings.Words("unused").Contains(end.Terminal, Names.Comparer) == true ? $"capped: {end} is not used" : null;
 
-    // Wires alone lead from there to no element of any part.
-    private static bool Spare(Wiring wiring, Nets nets, TerminalRef end) =>
-        wiring.NodeOf(end) is { } node && !wiring.Links.Any(l => !l.IsWire && (nets.Joins(l.From, node) || nets.Joins(l.To, node)));
+    // What the wire alone joins to the rest: nothing, or only parts that nobody can tell the work of.
+    private static string? Beyond(Wiring wiring, Wire wire, TerminalRef end)
+    {
+        var there = Reached(wiring, wire, end, static l => l.IsWire || l.IsJoint || l.Fuse is not null);
+        var parts = wiring.Links
+            .Where(l => !l.IsWire && !l.IsJoint && l.Fuse is null && (there.Contains(l.From) || there.Contains(l.To)))
+            .Select(l => l.Owner)
+            .Distinct(Names.Comparer)
+            .ToList();
+        return parts.Count == 0 ? $"spare: nothing else is at {end}"
+            : parts.All(p => Untold(wiring, p)) ? $"nothing on the bike shows what {string.Join(" and ", parts)} does"
+            : null;
+    }
 
-    // A load that nothing of it is seen, heard or told by what else it moves.
-    private static bool Untold(Wiring wiring, TerminalRef end) =>
-        wiring.Parts.FirstOrDefault(p => Names.Same(p.Name, end.Part))?.Model is
+    private static HashSet<int> Reached(Wiring wiring, Wire without, TerminalRef from, Func<Link, bool> passes)
+    {
+        var reached = new HashSet<int> { NodeOf(wiring, from) };
+        var links = wiring.Links.Where(l => passes(l) && !(l.IsWire && Names.Same(l.Owner, without.Name))).ToList();
+        while (links.RemoveAll(l => (reached.Contains(l.From) && reached.Add(l.To)) | (reached.Contains(l.To) && reached.Add(l.From))) > 0)
         {
-            Elements.IsEmpty: false, Sights.IsEmpty: true, Controls.IsEmpty: true, Relays.IsEmpty: true, Flashers.IsEmpty: true, Protectors.IsEmpty: true, Controller: null, Supply: null
-        } model && model.Elements.All(e => e.Gate is null && e.Curve is not Diode);
+        }
+
+        return reached;
+    }
+
+    private static int NodeOf(Wiring wiring, TerminalRef terminal) => wiring.NodeOf(terminal) ?? -1;
+
+    // Nothing of it is seen, heard, operated, or told by what else it moves; charging is not seen either.
+    private static bool Untold(Wiring wiring, string part) =>
+        wiring.Parts.FirstOrDefault(p => Names.Same(p.Name, part))?.Model is { Sights.IsEmpty: true, Relays.IsEmpty: true, Flashers.IsEmpty: true, Controller: null, Supply: null } model
+        && (!model.Charging.IsEmpty || model.Elements.All(e => e.Gate is null && e.Curve is not Diode));
 }

@@ -18,6 +18,27 @@ public class WireRemovedTests
         Assert.Null(removed.Reason);
     }
 
+    [Theory]
+    [InlineData("kittiwake", 4)]
+    [InlineData("sandpiper", 6)]
+    public void Of_the_whole_examples_a_sample_is_noticed_or_has_its_reason(string example, int count)
+    {
+        var loom = Examples.Read($"examples/{example}/{example}.loom.yaml");
+        var dice = new Random(1);
+        foreach (var wire in Enumerable.Range(0, count).Select(_ => loom.Wires[dice.Next(loom.Wires.Length)].Name))
+        {
+            var removed = Removed(loom, wire);
+            Assert.True(removed.Surprise is not null || (removed.Reason is not null && removed.End == WalkEnd.Complete), wire);
+        }
+    }
+
+    [Fact]
+    public void A_wire_beside_which_metal_touches_metal_is_doubled_by_it()
+    {
+        var removed = Removed(Examples.Read("examples/sandpiper/sandpiper.loom.yaml"), "engine strap");
+        Assert.Equal("doubled: metal on metal joins engine block and frame as well", removed.Reason);
+    }
+
     [Fact]
     public void A_lamps_feed_left_out_is_noticed_where_the_lamp_should_light()
     {
