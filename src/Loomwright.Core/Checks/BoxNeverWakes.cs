@@ -20,20 +20,22 @@ internal static class BoxNeverWakes
         "A load controller that no position of any control wakes.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom)
+    private static ImmutableArray<Finding> Look(Study study)
     {
-        var paths = new Paths(loom);
-        var boxes = loom.Parts.Where(p => paths.Models.GetValueOrDefault(p.Name)?.Controller is not null).ToImmutableArray();
-        return paths.Source is null ? [] : [.. boxes.Where(b => !Wakes(paths, b)).Select(b => Found(paths, b))];
+        var paths = study.Paths;
+        return paths.Source is null ? [] : [.. paths.Built.Where(b => b.Model.Controller is not null && !Wakes(study, b.Part)).Select(b => Found(paths, b.Part))];
     }
 
-    private static bool Wakes(Paths paths, Part part)
+    private static bool Wakes(Study study, Part part)
     {
+        var (paths, rig) = (study.Paths, study.Rig);
         var box = paths.Models[part.Name].Controller!;
         var names = box.Awake.NamesUsed().ToHashSet(Names.Comparer);
         TerminalRef[] ends = [new(part.Name, box.Supply), new(part.Name, box.Ground), .. box.Inputs.Where(i => names.Contains(i.Name)).Select(i => new TerminalRef(part.Name, i.Terminal))];
-        var rig = new Rig(paths.Loom);
-        return Combinations(ControlsAt(paths, ends)).Take(MostTries).Any(positions =>
+        var blocks = box.Inputs.Any(i => i.Button is not null && names.Contains(i.Name)) ? paths.Built.Where(p => p.Part.Kind == "button block").ToList() : [];
+        var controls = ControlsAt(study, [.. ends, .. blocks.SelectMany(b => b.Model.Terminals.Select(t => new TerminalRef(b.Part.Name, t.Mark)))])
+            .AddRange(blocks.SelectMany(b => b.Model.Controls));
+        return Combinations(controls).Take(MostTries).Any(positions =>
         {
             rig.Reset();
             foreach (var operation in positions)
@@ -45,10 +47,10 @@ internal static class BoxNeverWakes
         });
     }
 
-    private static ImmutableArray<Control> ControlsAt(Paths paths, IEnumerable<TerminalRef> ends)
+    private static ImmutableArray<Control> ControlsAt(Study study, IEnumerable<TerminalRef> ends)
     {
-        var near = paths.ControlsNear(ends, out _);
-        return [.. paths.Loom.Parts.SelectMany(p => paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).DistinctBy(c => c.Name, Names.Comparer).Where(c => near.Contains(c.Name, Names.Comparer))];
+        var near = study.Paths.ControlsNear(ends, out _);
+        return [.. study.Controls.Where(c => near.Contains(c.Name, Names.Comparer))];
     }
 
     // Fewest controls moved first, in file order.

@@ -14,9 +14,9 @@ internal static class FuseAboveWire
         "A fuse larger than the rule chosen allows the wire behind it.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom) =>
+    private static ImmutableArray<Finding> Look(Study study) =>
     [
-        .. WireBehind.In(loom).Where(b => b.Trunk is null).Select(b => new Finding(
+        .. WireBehind.In(study).Where(b => b.Trunk is null).Select(b => new Finding(
             Rule.Code,
             b.Severity,
             new Subject.OfWire(b.Wires[0].Name),

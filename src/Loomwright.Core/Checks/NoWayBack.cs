@@ -16,9 +16,9 @@ internal static class NoWayBack
         "A lamp, horn, box or button whose current has no way back to the supply.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom)
+    private static ImmutableArray<Finding> Look(Study study)
     {
-        var paths = new Paths(loom);
+        var paths = study.Paths;
         if (paths.Source is null)
         {
             return [];

@@ -51,6 +51,9 @@ internal sealed class Paths
 
     public Loom Loom { get; }
 
+    /// <summary>The parts of known kinds with their models, in file order.</summary>
+    public IEnumerable<(Part Part, Model Model)> Built => Loom.Parts.Where(p => Models.ContainsKey(p.Name)).Select(p => (p, Models[p.Name]));
+
     /// <summary>Models of the parts by the owner's names.</summary>
     public Dictionary<string, Model> Models { get; } = new(Names.Comparer);
 

@@ -16,9 +16,9 @@ internal static class PolarisedPartReversed
         "An LED, a diode or a box whose plus lead is on the ground side.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom)
+    private static ImmutableArray<Finding> Look(Study study)
     {
-        var paths = new Paths(loom);
+        var paths = study.Paths;
         if (paths.Source is null)
         {
             return [];
@@ -27,7 +27,7 @@ internal static class PolarisedPartReversed
         var onPlus = paths.Joined(paths.Plus, l => l.Carries && l.Via != Via.Diode);
         var onMinus = paths.Joined(paths.Minus, l => l.Carries && l.Via != Via.Diode);
         var found = ImmutableArray.CreateBuilder<Finding>();
-        foreach (var part in loom.Parts)
+        foreach (var part in study.Loom.Parts)
         {
             if (paths.Models.GetValueOrDefault(part.Name) is not { Polarity: { } polarity, Supply: null } model)
             {

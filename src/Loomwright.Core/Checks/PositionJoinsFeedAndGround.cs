@@ -17,9 +17,9 @@ internal static class PositionJoinsFeedAndGround
         "A switch position that joins feed to ground with no load between.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom)
+    private static ImmutableArray<Finding> Look(Study study)
     {
-        var paths = new Paths(loom);
+        var paths = study.Paths;
         if (paths.Source is null)
         {
             return [];

@@ -10,4 +10,4 @@ namespace Loomwright.Checks;
 /// <param name="Most">The severest it gives.</param>
 /// <param name="Sentence">What it looks for, in one sentence.</param>
 /// <param name="Look">All it finds in a design, in file order.</param>
-public sealed record Rule(string Code, Severity Least, Severity Most, string Sentence, Func<Loom, ImmutableArray<Finding>> Look);
+public sealed record Rule(string Code, Severity Least, Severity Most, string Sentence, Func<Study, ImmutableArray<Finding>> Look);

@@ -19,9 +19,9 @@ internal static class UnfusedFeed
         "A wire from battery plus that no fuse protects.",
         Look);
 
-    private static ImmutableArray<Finding> Look(Loom loom)
+    private static ImmutableArray<Finding> Look(Study study)
     {
-        var paths = new Paths(loom);
+        var paths = study.Paths;
         if (paths.Source is null || paths.Models[paths.Source.Name].Supply!.LimitAmps is not null)
         {
             return [];
@@ -30,7 +30,7 @@ internal static class UnfusedFeed
         var bare = paths.Joined(paths.Feed, l => l.Via is Via.Wire or Via.Joint);
         return
         [
-            .. loom.Wires
+            .. study.Loom.Wires
                 .Where(w => bare.Contains(w.From))
                 .Select(w => (Wire: w, End: FarEnd(paths, w)))
                 .Select(x => IsFuse(paths, x.End) ? LongLead(paths, x.Wire, x.End) : IsPoint(paths, x.End) ? null : IsStarter(paths, x.End) ? StarterCable(paths, x.Wire, x.End) : Unprotected(paths, x.Wire, x.End))

@@ -17,9 +17,9 @@ internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surro
     public Wire? Trunk { get; private init; }
 
     /// <summary>All of them, in file order.</summary>
-    public static ImmutableArray<WireBehind> In(Loom loom)
+    public static ImmutableArray<WireBehind> In(Study study)
     {
-        var guards = new Guards(loom);
+        var (loom, guards) = (study.Loom, study.Guards);
         var chosen = AmpacityRules.Of(loom.Conditions);
         var judged = loom.Wires.Select((wire, i) => (wire, guard: guards.Of(i), around: Verdict.Around(loom, wire)))
             .Where(x => x.guard is not null)

@@ -32,6 +32,9 @@ internal abstract record Happening
 
     public sealed record GoesRound(string Outputs) : Happening;
 
+    /// <summary>Whether words tell that cold lamps pulled the supply of that box down.</summary>
+    public static bool IsReset(string words, string box) => words.StartsWith($"{box} reset", StringComparison.Ordinal);
+
     /// <summary>In words.</summary>
     public sealed override string ToString() => this switch
     {
