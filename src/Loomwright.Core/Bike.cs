@@ -73,13 +73,19 @@ public sealed class Bike
         return [.. Rules.Check(With(fault)).Where(f => f.Severity > Severity.Note && !before.Any(b => b.Code == f.Code && b.Where == f.Where))];
     }
 
+    /// <summary>The sheets this bike can be drawn on, in the order of their pages.</summary>
+    public ImmutableArray<SheetName> Sheets => Drawing.Sheets.Of(Known);
+
+    /// <summary>One of the sheets; null when the design has nothing of that name.</summary>
+    /// <param name="trials">How many arrangements to look at where the sheet is arranged by a search.</param>
+    public Scene? Sheet(SheetKind kind, string of = "", int trials = Drawing.Sheets.UsualTrials) => Drawing.Sheets.One(Known, kind, of, trials) is { } scene ? scene with { Source = Text.Name } : null;
+
     /// <summary>The whole bike as one sheet.</summary>
     /// <param name="trials">How many arrangements to look at: more take longer and give fewer crossings.</param>
-    public Scene Overview(int trials = Sheets.UsualTrials) => Sheets.Overview(Known, trials) with { Source = Text.Name };
+    public Scene Overview(int trials = Drawing.Sheets.UsualTrials) => Drawing.Sheets.Overview(Known, trials) with { Source = Text.Name };
 
     /// <summary>One function as a sheet of lines from plus to minus; null when the design promises none of that name.</summary>
-    public Scene? FunctionSheet(string name) =>
-        Known.Functions.FirstOrDefault(f => Names.Same(f.Name, name)) is { } function ? Sheets.Function(Known, function) with { Source = Text.Name } : null;
+    public Scene? FunctionSheet(string name) => Sheet(SheetKind.Function, name);
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);

@@ -21,7 +21,7 @@ public sealed record Flaws(int Overlaps, int Touches, int ThroughCells, int Coll
         return new Flaws(
             runs.Overlaps(),
             runs.Touches(),
-            scene.Cells.Sum(c => runs.Through(c.Area.Inside(1), _ => true)),
+            scene.Cells.Where(c => c.Outlined).Sum(c => runs.Through(c.Area.Inside(1), _ => true)),
             Collisions(scene, runs),
             scene.Unrouted.Length,
             runs.Crossings().Count(),
@@ -40,7 +40,7 @@ public sealed record Flaws(int Overlaps, int Touches, int ThroughCells, int Coll
                 count += areas[a].Meets(areas[b]) ? 1 : 0;
             }
 
-            count += text.Wire is null ? 0 : scene.Cells.Count(c => c.Area.Meets(areas[a]));
+            count += text.Wire is null ? 0 : scene.Cells.Count(c => c.Outlined && c.Area.Meets(areas[a]));
             count += runs.Through(areas[a], i => scene.Strands[i].Wire != text.Wire);
         }
 

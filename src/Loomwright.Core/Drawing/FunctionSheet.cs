@@ -50,6 +50,8 @@ internal static class FunctionSheet
             Paper = paper.Name,
             Rooms = [.. Rooms(slots, slot, paper)],
             Cells = [.. drawing.Cells],
+            Pins = [.. drawing.Pins],
+            Lights = [.. drawing.Lights],
             Signs = [.. drawing.Signs],
             Strokes = [.. drawing.Strokes],
             Dots = [.. drawing.Dots],

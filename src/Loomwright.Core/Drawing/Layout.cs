@@ -152,7 +152,7 @@ internal sealed class Layout
         ColumnWidth = new double[_at.Columns];
         foreach (var plate in _plates.All)
         {
-            ColumnWidth[plate.Column] = Math.Max(ColumnWidth[plate.Column], plate.Footprint + (2 * Pad));
+            ColumnWidth[plate.Column] = Math.Max(ColumnWidth[plate.Column], Plates.Even(plate.Footprint + (2 * Pad)));
         }
 
         foreach (var line in _plates.Lines)
@@ -171,7 +171,7 @@ internal sealed class Layout
         {
             var tracks = OrderTracks(channel);
             start[channel] = x + zones[channel * 2] + 4;
-            x += Math.Round(Math.Max(zones[channel * 2] + zones[(channel * 2) + 1] + (tracks * TrackGap) + (tracks == 0 ? 0 : 2), channel == 0 || channel == _at.Columns ? 0 : 14));
+            x += 2 * Math.Ceiling(Math.Max(zones[channel * 2] + zones[(channel * 2) + 1] + (tracks * TrackGap) + (tracks == 0 ? 0 : 2), channel == 0 || channel == _at.Columns ? 0 : 14) / 2);
             if (channel < _at.Columns)
             {
                 ColumnLeft[channel] = x;

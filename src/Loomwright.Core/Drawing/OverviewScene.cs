@@ -11,7 +11,7 @@ internal static class OverviewScene
     {
         var sheet = Paper.For(layout.Width, layout.Height);
         var (x, y) = (Paper.Left + ((sheet.BodyWidth - layout.Width) / 2), Paper.Top + ((sheet.BodyHeight - layout.Height) / 2) - layout.Top);
-        (x, y) = (Math.Round(x), Math.Round(y));
+        (x, y) = (2 * Math.Round(x / 2), 2 * Math.Round(y / 2));
         var paths = layout.Paths.Select(p => p.Select(s => new Spot(s.X + x, s.Y + y)).ToImmutableArray()).ToList();
         var draw = new PlateDrawing();
         foreach (var plate in plates.All)
@@ -31,6 +31,8 @@ internal static class OverviewScene
             Paper = sheet.Name,
             Rooms = rooms,
             Cells = [.. draw.Cells],
+            Pins = [.. draw.Pins],
+            Lights = [.. draw.Lights],
             Signs = [.. draw.Signs],
             Strokes = [.. draw.Strokes],
             Dots = [.. draw.Dots],

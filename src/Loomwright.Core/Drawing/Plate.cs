@@ -52,6 +52,9 @@ internal sealed class Plate(int index, Part part, Model model, Form form)
     /// <summary>First and last row of a terminal that needs several.</summary>
     public List<(int First, int Last)> Bars { get; } = [];
 
+    /// <summary>The rows of each terminal; of one side only where a row holds two, as in a plug.</summary>
+    public List<(string Mark, int First, int Last, bool? Right)> Pins { get; } = [];
+
     /// <summary>Of the outline that wires end at.</summary>
     public double Width { get; set; }
 
@@ -72,6 +75,9 @@ internal sealed record PlateRow(string Mark, string Words)
     public string? Symbol { get; init; }
 
     public Role Role { get; init; }
+
+    /// <summary>The wire that is drawn as this row's ground symbol, or null.</summary>
+    public string? Return { get; init; }
 }
 
 /// <summary>One end of a drawn wire.</summary>

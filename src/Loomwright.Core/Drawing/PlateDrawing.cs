@@ -1,4 +1,5 @@
 using Loomwright.Parts;
+using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
@@ -6,12 +7,18 @@ namespace Loomwright.Drawing;
 internal sealed class PlateDrawing
 {
     private const double Inset = 8;
+    private const double Frame = 4;
+    private const double JointHalf = 16;
     private const double Half = Layout.Row / 2;
 
     // From the middle of a row down to the base line of its text.
     private const double Base = 5.5;
 
     public List<Cell> Cells { get; } = [];
+
+    public List<Pin> Pins { get; } = [];
+
+    public List<Light> Lights { get; } = [];
 
     public List<Sign> Signs { get; } = [];
 
@@ -28,15 +35,24 @@ internal sealed class PlateDrawing
     {
         var left = middle - (plate.Width / 2);
         var headless = plate.Form is Form.Plug or Form.Joint;
-        if (plate.Form != Form.Joint && plate.Rows.Count > 0)
+        if (plate.Rows.Count > 0)
         {
-            var top = y(headless ? 1 : 0) - Half - (headless ? 0 : 3);
-            Cells.Add(new Cell(plate.Part.Name, new Area(left, top, plate.Width, y(plate.Rows.Count - 1) + Half + (headless ? 0 : 3) - top)));
+            var frame = headless ? 0 : Frame;
+            var top = y(headless ? 1 : 0) - Half - frame;
+            var half = plate.Form == Form.Joint ? JointHalf : plate.Width / 2;
+            var area = new Area(middle - half, top, half * 2, y(plate.Rows.Count - 1) + Half + frame - top);
+            Cells.Add(new Cell(plate.Part.Name, area) { Kind = plate.Part.Kind, Outlined = plate.Form != Form.Joint });
+            Pinned(plate, area, middle, y);
         }
 
         for (var i = 0; i < plate.Rows.Count; i++)
         {
             Row(plate, plate.Rows[i], middle, left, y(i), headless && i == 0);
+        }
+
+        foreach (var sight in plate.Model.Sights)
+        {
+            Lights.Add(new Light(plate.Part.Name, sight.Name, Seen(plate, sight)));
         }
 
         foreach (var (first, last) in plate.Bars)
@@ -57,6 +73,33 @@ internal sealed class PlateDrawing
         }
     }
 
+    private void Pinned(Plate plate, Area area, double middle, Func<int, double> y)
+    {
+        foreach (var (mark, first, last, right) in plate.Pins)
+        {
+            var top = y(first) - Half;
+            var (from, to) = (right == true ? middle : area.X, right == false ? middle : area.Right);
+            var ends = plate.Ends.Where(e => Names.Same(e.Mark, mark)).Select(e => new Spot(middle + ((e.Right ? 1 : -1) * plate.Width / 2), y(e.Row)));
+            Pins.Add(new Pin(plate.Part.Name, mark, new Area(from, top, to - from, y(last) + Half - top), [.. ends]));
+        }
+    }
+
+    // At the symbol of a part that shows one thing; else over the row of the terminal that feeds what is seen and no other.
+    private Area Seen(Plate plate, Sight sight)
+    {
+        var sign = Signs.FirstOrDefault(s => s.Part == plate.Part.Name && s.Return is null && s.Symbol != "arrow");
+        if (plate.Model.Sights.Length == 1 && sign is not null)
+        {
+            return new Area(sign.Middle.X - 10, sign.Middle.Y - 10, 20, 20);
+        }
+
+        var ends = plate.Model.Sights.SelectMany(s => plate.Model.Elements.Where(e => e.Name == s.Element)).SelectMany(e => new[] { e.From, e.To }).ToList();
+        var own = plate.Model.Elements.First(e => e.Name == sight.Element);
+        var mark = ends.Count(m => m == own.From) <= ends.Count(m => m == own.To) ? own.From : own.To;
+        return Pins.FirstOrDefault(p => p.Part == plate.Part.Name && Names.Same(p.Terminal, mark))?.Area
+            ?? Cells.First(c => c.Part == plate.Part.Name).Area;
+    }
+
     private void Row(Plate plate, PlateRow row, double middle, double left, double y, bool isAbove)
     {
         var width = (row.Symbol is null ? 0 : 24) + Widths.Of(row.Mark, 16, bold: true) + Widths.Of(row.Words, 16, bold: false);
@@ -66,7 +109,7 @@ internal sealed class PlateDrawing
         {
             if (row.Symbol is not null)
             {
-                Signs.Add(new Sign(row.Symbol, new Spot(middle, y)));
+                Signs.Add(new Sign(row.Symbol, new Spot(middle, y)) { Part = plate.Part.Name });
                 Strokes.Add(new Stroke(new Spot(left, y), new Spot(middle - 10, y)));
                 Strokes.Add(new Stroke(new Spot(middle + 10, y), new Spot(left + plate.Width, y)));
             }
@@ -77,37 +120,37 @@ internal sealed class PlateDrawing
         var symbolFirst = row.Mark.Length == 0 || row.Head;
         if (row.Role == Role.Input)
         {
-            Signs.Add(new Sign("arrow", new Spot(left + 6, y)));
+            Signs.Add(new Sign("arrow", new Spot(left + 6, y)) { Part = plate.Part.Name });
         }
 
         if (row.Role == Role.Output)
         {
-            Signs.Add(new Sign("arrow", new Spot(left + plate.Width - 6, y)));
+            Signs.Add(new Sign("arrow", new Spot(left + plate.Width - 6, y)) { Part = plate.Part.Name });
         }
 
         x += row.Role is Role.Input or Role.Output ? 6 : 0;
         if (row.Symbol is not null && symbolFirst)
         {
-            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)));
+            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
             x += 24;
         }
 
         var baseline = y + (isAbove ? -1 : Base);
         if (row.Mark.Length > 0)
         {
-            Letterings.Add(new Lettering(row.Mark, new Spot(x, baseline), Hold.Start) { Bold = true });
+            Letterings.Add(new Lettering(row.Mark, new Spot(x, baseline), Hold.Start) { Bold = true, Part = plate.Part.Name });
             x += Widths.Of(row.Mark, 16, bold: true) + 6;
         }
 
         if (row.Symbol is not null && !symbolFirst)
         {
-            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)));
+            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
             x += 24;
         }
 
         if (row.Words.Length > 0)
         {
-            Letterings.Add(new Lettering(row.Words, new Spot(x, baseline), Hold.Start) { Quiet = row.Quiet || isAbove });
+            Letterings.Add(new Lettering(row.Words, new Spot(x, baseline), Hold.Start) { Quiet = row.Quiet || isAbove, Part = plate.Part.Name, Return = row.Return });
         }
     }
 }

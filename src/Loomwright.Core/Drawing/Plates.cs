@@ -11,7 +11,7 @@ internal sealed class Plates
     private const double Inset = 8;
     private const double SignWidth = 24;
 
-    private readonly Dictionary<TerminalRef, List<string>> _returns = [];
+    private readonly Dictionary<TerminalRef, List<(string Where, string? Wire)>> _returns = [];
     private readonly Dictionary<End, Line> _lineOf = [];
 
     public Plates(Loom loom)
@@ -21,14 +21,14 @@ internal sealed class Plates
         var live = loom.Wires.Where(w => !returns.ContainsKey(w)).SelectMany(w => new[] { w.From, w.To }).ToHashSet();
         foreach (var (wire, end) in returns)
         {
-            Note(end, $"{(end == wire.From ? wire.To : wire.From).Part} {Labels.Of(wire)}");
+            Note(end, $"{(end == wire.From ? wire.To : wire.From).Part} {Labels.Of(wire)}", wire.Name);
         }
 
         foreach (var part in loom.Parts)
         {
             foreach (var joint in models[part.Name].Joints)
             {
-                Note(new TerminalRef(part.Name, joint.Terminal), $"on {joint.Part}");
+                Note(new TerminalRef(part.Name, joint.Terminal), $"on {joint.Part}", null);
             }
         }
 
@@ -75,15 +75,16 @@ internal sealed class Plates
             plate.Rows.Clear();
             plate.Shared.Clear();
             plate.Bars.Clear();
+            plate.Pins.Clear();
             Rows(plate);
             var widest = plate.Rows.Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
             var body = plate.Rows.Where(r => !r.Head).Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
-            plate.Width = plate.Form switch
+            plate.Width = Even(plate.Form switch
             {
                 Form.Plug => Math.Max(30, body + 6),
                 Form.Joint => 0,
                 _ => widest + (2 * Inset),
-            };
+            });
             plate.Footprint = Math.Max(plate.Width, widest + 4);
         }
     }
@@ -94,24 +95,27 @@ internal sealed class Plates
             ? string.Create(CultureInfo.InvariantCulture, $"{part.Name} {fuse.RatingAmps:0.##} A")
             : part.Name;
 
-    private static Form FormOf(Part part, Model model, HashSet<TerminalRef> live)
+    /// <summary>The next width whose half is even, so that the corner of a box is even too.</summary>
+    public static double Even(double width) => Math.Ceiling(width / 4) * 4;
+
+    private Form FormOf(Part part, Model model, HashSet<TerminalRef> live)
     {
         var wired = model.Terminals.Count(t => live.Contains(new TerminalRef(part.Name, t.Mark)));
         return Returns.IsPoint(model) ? Form.Joint
             : Returns.IsPlug(model) ? Form.Plug
-            : model.Terminals.Length == 2 && (model.Protectors.Length == 1 || part.Kind is "diode" or "resistor") ? Form.Through
+            : model.Terminals.Length == 2 && !model.Terminals.Any(t => _returns.ContainsKey(new TerminalRef(part.Name, t.Mark))) && (model.Protectors.Length == 1 || part.Kind is "diode" or "resistor") ? Form.Through
             : model.Terminals.Length == 2 && wired <= 1 && model.Supply is null ? Form.Short
             : Form.Table;
     }
 
-    private void Note(TerminalRef end, string where)
+    private void Note(TerminalRef end, string where, string? wire)
     {
         if (!_returns.TryGetValue(end, out var list))
         {
             _returns[end] = list = [];
         }
 
-        list.Add(where);
+        list.Add((where, wire));
     }
 
     private void Rows(Plate plate)
@@ -121,32 +125,44 @@ internal sealed class Plates
         {
             case Form.Joint:
                 var rings = plate.Part.Kind == "splice" ? "" : $", {Count(plate)}";
-                plate.Rows.Add(new PlateRow("", $"{plate.Part.Name}{rings}{string.Concat(ReturnsAt(plate, "").Select(r => $", {r}"))}") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
+                plate.Rows.Add(new PlateRow("", $"{plate.Part.Name}{rings}{string.Concat(ReturnsAt(plate, "").Select(r => $", {r.Where}"))}") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
                 Terminal(plate, plate.Ends, new PlateRow("", ""), []);
+                plate.Pins.Add(("", 1, plate.Rows.Count - 1, null));
                 break;
             case Form.Plug:
                 plate.Rows.Add(new PlateRow("", plate.Part.Name) { Head = true });
                 foreach (var cavity in marks.Select(m => m[..^1]).Distinct(Names.Comparer))
                 {
+                    var first = plate.Rows.Count;
                     Terminal(plate, [.. plate.Ends.Where(e => Names.Same(e.Mark[..^1], cavity))], new PlateRow(cavity, ""), []);
+                    plate.Pins.AddRange(marks.Where(m => Names.Same(m[..^1], cavity)).Select(m => (m, first, plate.Rows.Count - 1, (bool?)(m.EndsWith('a') == plate.FirstRight))));
                 }
 
                 break;
             case Form.Through when !plate.OneSided:
                 plate.Rows.Add(new PlateRow("", Title(plate.Part, plate.Model)) { Head = true });
                 Terminal(plate, plate.Ends, new PlateRow("", "") { Symbol = Symbols.Of(plate.Part, plate.Model) }, marks.SelectMany(m => ReturnsAt(plate, m)));
+                plate.Pins.AddRange(marks.Select((m, i) => (m, 1, plate.Rows.Count - 1, (bool?)(i == 0 == plate.FirstRight))));
                 break;
             case Form.Short:
-                Terminal(plate, plate.Ends, new PlateRow("", plate.Part.Name) { Symbol = Symbols.Of(plate.Part, plate.Model) }, []);
-                foreach (var where in marks.SelectMany(m => ReturnsAt(plate, m)))
-                {
-                    plate.Rows.Add(new PlateRow("", where) { Symbol = "ground" });
-                }
-
+                Short(plate, marks);
                 break;
             case Form.Through or Form.Table:
                 Table(plate);
                 break;
+        }
+    }
+
+    // The wired terminal has the upper row, the one that returns the lower; one with neither shares the upper.
+    private void Short(Plate plate, List<string> marks)
+    {
+        Terminal(plate, plate.Ends, new PlateRow("", plate.Part.Name) { Symbol = Symbols.Of(plate.Part, plate.Model) }, []);
+        var upper = plate.Rows.Count - 1;
+        foreach (var mark in marks)
+        {
+            var first = plate.Rows.Count;
+            plate.Rows.AddRange(ReturnsAt(plate, mark).Select(r => new PlateRow("", r.Where) { Symbol = "ground", Return = r.Wire }));
+            plate.Pins.Add(first < plate.Rows.Count ? (mark, first, plate.Rows.Count - 1, null) : (mark, 0, upper, null));
         }
     }
 
@@ -163,17 +179,19 @@ internal sealed class Plates
                 plug = next;
             }
 
+            var first = plate.Rows.Count;
             var capped = unused.Contains(terminal.Mark, Names.Comparer);
             Terminal(
                 plate,
                 [.. plate.Ends.Where(e => Names.Same(e.Mark, terminal.Mark))],
                 new PlateRow(terminal.Mark, capped ? "(capped)" : terminal.Name ?? "") { Role = plate.Model.Controller is null ? Role.Lead : terminal.Role, Quiet = capped },
                 ReturnsAt(plate, terminal.Mark));
+            plate.Pins.Add((terminal.Mark, first, plate.Rows.Count - 1, null));
         }
     }
 
     // The first return stands beside the mark; others and further wires take rows of their own.
-    private static void Terminal(Plate plate, List<End> ends, PlateRow row, IEnumerable<string> returns)
+    private static void Terminal(Plate plate, List<End> ends, PlateRow row, IEnumerable<(string Where, string? Wire)> returns)
     {
         var first = plate.Rows.Count;
         foreach (var side in ends.GroupBy(e => e.Right).OrderBy(g => g.Key))
@@ -199,23 +217,23 @@ internal sealed class Plates
         }
 
         var at = first;
-        foreach (var where in returns)
+        foreach (var (where, wire) in returns)
         {
             if (at == plate.Rows.Count)
             {
                 plate.Rows.Add(new PlateRow("", ""));
             }
 
-            plate.Rows[at] = plate.Rows[at] with { Words = where, Symbol = plate.Rows[at].Symbol ?? "ground" };
+            plate.Rows[at] = plate.Rows[at] with { Words = where, Symbol = plate.Rows[at].Symbol ?? "ground", Return = wire };
             at++;
         }
     }
 
-    private List<string> ReturnsAt(Plate plate, string mark) => _returns.GetValueOrDefault(new TerminalRef(plate.Part.Name, mark), []);
+    private List<(string Where, string? Wire)> ReturnsAt(Plate plate, string mark) => _returns.GetValueOrDefault(new TerminalRef(plate.Part.Name, mark), []);
 
     private string Count(Plate plate)
     {
-        var rings = plate.Ends.Count + _returns.SelectMany(r => r.Value).Count(w => w.StartsWith(plate.Part.Name + " ", StringComparison.Ordinal));
+        var rings = plate.Ends.Count + _returns.SelectMany(r => r.Value).Count(w => w.Where.StartsWith(plate.Part.Name + " ", StringComparison.Ordinal));
         return string.Create(CultureInfo.InvariantCulture, $"{rings} {(rings == 1 ? "ring" : "rings")}");
     }
 

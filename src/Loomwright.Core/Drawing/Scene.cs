@@ -30,7 +30,12 @@ public sealed record Scene
 
     public ImmutableArray<Room> Rooms { get; init; } = [];
 
+    /// <summary>One for each part on the sheet; on a function sheet, one for each place the part is drawn at.</summary>
     public ImmutableArray<Cell> Cells { get; init; } = [];
+
+    public ImmutableArray<Pin> Pins { get; init; } = [];
+
+    public ImmutableArray<Light> Lights { get; init; } = [];
 
     /// <summary>In the order they are drawn: a later one lies on top at a crossing.</summary>
     public ImmutableArray<Strand> Strands { get; init; } = [];
@@ -67,8 +72,23 @@ public readonly record struct Area(double X, double Y, double Width, double Heig
 /// <summary>A pale block behind the parts of one place.</summary>
 public sealed record Room(string Name, Area Area);
 
-/// <summary>The outline of a part.</summary>
-public sealed record Cell(string Part, Area Area);
+/// <summary>The rectangle of a part.</summary>
+public sealed record Cell(string Part, Area Area)
+{
+    /// <summary>The name of its kind.</summary>
+    public string Kind { get; init; } = "";
+
+    /// <summary>False for what is drawn as dots on a bar or as a symbol alone: wires run into the rectangle.</summary>
+    public bool Outlined { get; init; } = true;
+}
+
+/// <summary>A terminal of a part: the rectangle of its row, or of its half of the row, and the points where wires end on it.</summary>
+/// <param name="Terminal">Its mark; empty for a part that is one point.</param>
+public sealed record Pin(string Part, string Terminal, Area Area, ImmutableArray<Spot> Ends);
+
+/// <summary>Where on the sheet something of a part is seen or heard.</summary>
+/// <param name="Sight">The name of what is seen, empty when the part has one only.</param>
+public sealed record Light(string Part, string Sight, Area Area);
 
 /// <summary>A wire as a path of level and upright runs from its first end to its second.</summary>
 /// <param name="Wire">The wire's name.</param>
@@ -81,6 +101,12 @@ public sealed record Sign(string Symbol, Spot Middle)
 {
     /// <summary>1 is 20 pixels square.</summary>
     public double Scale { get; init; } = 1;
+
+    /// <summary>The part it belongs to, or null.</summary>
+    public string? Part { get; init; }
+
+    /// <summary>The wire that is drawn as this ground symbol, or null.</summary>
+    public string? Return { get; init; }
 }
 
 /// <summary>A straight line of the drawing itself: a bar that joins the rows of one terminal.</summary>
@@ -106,6 +132,12 @@ public sealed record Lettering(string Text, Spot At, Hold Hold)
 
     /// <summary>The wire it labels, or null.</summary>
     public string? Wire { get; init; }
+
+    /// <summary>The part it tells of, or null.</summary>
+    public string? Part { get; init; }
+
+    /// <summary>The wire that is drawn as a ground symbol with this text beside it, or null.</summary>
+    public string? Return { get; init; }
 
     /// <summary>How wide it is drawn, in whatever face.</summary>
     public double Width => Widths.Of(Text, Size, Bold);

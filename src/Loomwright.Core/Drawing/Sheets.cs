@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Design;
+using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
@@ -8,10 +11,35 @@ public static class Sheets
     /// <summary>Arrangements looked at when nobody says how many.</summary>
     public const int UsualTrials = 6000;
 
-    /// <summary>The whole bike on one sheet.</summary>
-    public static Scene Overview(Loom loom, int trials = UsualTrials) => Drawing.Overview.Of(loom, trials) with { Pages = loom.Functions.Length + 1 };
+    /// <summary>All of them, in the order of their pages.</summary>
+    public static ImmutableArray<SheetName> Of(Loom loom) =>
+    [
+        new(SheetKind.Overview, "", "the whole bike"),
+        .. loom.Functions.Select(f => new SheetName(SheetKind.Function, f.Name, f.Name)),
+    ];
 
-    /// <summary>One function as numbered lines: the current of each load, what asks for it, what wakes the box. Its page is its place among the functions.</summary>
-    public static Scene Function(Loom loom, Function function) =>
-        FunctionSheet.Of(loom, function) with { Page = loom.Functions.IndexOf(function) + 2, Pages = loom.Functions.Length + 1 };
+    /// <summary>One sheet, or null when the loom has nothing of that name.</summary>
+    /// <param name="trials">How many arrangements to look at where the sheet is arranged by a search.</param>
+    public static Scene? One(Loom loom, SheetKind kind, string of, int trials = UsualTrials)
+    {
+        var all = Of(loom);
+        if (all.FirstOrDefault(s => s.Kind == kind && Names.Same(s.Of, of)) is not { } sheet)
+        {
+            return null;
+        }
+
+        var scene = kind switch
+        {
+            SheetKind.Overview => Drawing.Overview.Of(loom, trials),
+            _ => FunctionSheet.Of(loom, loom.Functions.First(f => Names.Same(f.Name, of))),
+        };
+        var page = all.IndexOf(sheet) + 1;
+        return scene with { Id = string.Create(CultureInfo.InvariantCulture, $"s{page}"), Page = page, Pages = all.Length };
+    }
+
+    /// <summary>The whole bike on one sheet.</summary>
+    public static Scene Overview(Loom loom, int trials = UsualTrials) => One(loom, SheetKind.Overview, "", trials)!;
+
+    /// <summary>One function as numbered lines: the current of each load, what asks for it, what wakes the box.</summary>
+    public static Scene Function(Loom loom, Function function) => One(loom, SheetKind.Function, function.Name)!;
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
 using Loomwright.Text;
 
 namespace Loomwright.Drawing;
@@ -11,6 +13,10 @@ internal sealed class StationDrawing(double slot)
 
     public List<Cell> Cells { get; } = [];
 
+    public List<Pin> Pins { get; } = [];
+
+    public List<Light> Lights { get; } = [];
+
     public List<Sign> Signs { get; } = [];
 
     public List<Stroke> Strokes { get; } = [];
@@ -22,25 +28,25 @@ internal sealed class StationDrawing(double slot)
     /// <summary>Draws one; gives how far from its middle the line ends on either side.</summary>
     public double Station(Station station, Spot at, bool isFirst, bool isLast)
     {
-        var (detail, edge) = ("", 10 * Scale);
+        var (detail, edge, halfHeight) = ("", 10 * Scale, 0.0);
         if (station.Model.Supply is { } supply && (isFirst || isLast))
         {
-            Signs.Add(new Sign(Names.Same(station.In.Terminal, supply.Plus) ? "plus" : "minus", at) { Scale = Scale });
+            Signs.Add(new Sign(Names.Same(station.In.Terminal, supply.Plus) ? "plus" : "minus", at) { Scale = Scale, Part = station.Part.Name });
             edge = 8 * Scale;
         }
         else if (station.Model.Controller is not null)
         {
             edge = Math.Min(BoxHalf, (slot / 2) - 10);
             var marks = station.In == station.Out ? station.In.Terminal : $"{station.In.Terminal} to {station.Out.Terminal}";
-            Cells.Add(new Cell(station.Part.Name, new Area(at.X - edge, at.Y - 18, edge * 2, 36)));
-            Letterings.Add(new Lettering(marks, new Spot(at.X, at.Y + 6), Hold.Middle) { Size = NameSize, Bold = true });
+            halfHeight = 18;
+            Letterings.Add(new Lettering(marks, new Spot(at.X, at.Y + 6), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
             detail = station.Model.Terminals.FirstOrDefault(t => t.Mark == station.Out.Terminal)?.Name ?? "";
         }
         else if (Returns.IsPlug(station.Model))
         {
             edge = 13;
-            Cells.Add(new Cell(station.Part.Name, new Area(at.X - edge, at.Y - 14, edge * 2, 28)));
-            Letterings.Add(new Lettering(station.In.Terminal[..^1], new Spot(at.X, at.Y + 5.5), Hold.Middle) { Bold = true });
+            halfHeight = 14;
+            Letterings.Add(new Lettering(station.In.Terminal[..^1], new Spot(at.X, at.Y + 5.5), Hold.Middle) { Bold = true, Part = station.Part.Name });
         }
         else if (Returns.IsPoint(station.Model))
         {
@@ -48,7 +54,7 @@ internal sealed class StationDrawing(double slot)
             Dots.Add(at);
             if (Symbols.Of(station.Part, station.Model) is { } ground)
             {
-                Signs.Add(new Sign(ground, new Spot(at.X, at.Y + 16)) { Scale = Scale });
+                Signs.Add(new Sign(ground, new Spot(at.X, at.Y + 16)) { Scale = Scale, Part = station.Part.Name });
             }
         }
         else if (station.In == station.Out && !isFirst && !isLast)
@@ -60,26 +66,47 @@ internal sealed class StationDrawing(double slot)
         }
         else
         {
-            Signs.Add(new Sign(Symbols.Of(station.Part, station.Model) ?? "load", at) { Scale = Scale });
+            Signs.Add(new Sign(Symbols.Of(station.Part, station.Model) ?? "load", at) { Scale = Scale, Part = station.Part.Name });
             detail = station.Model.Terminals.Length > 2 && station.In != station.Out ? $"{station.In.Terminal} – {station.Out.Terminal}" : "";
         }
 
-        Named(Plates.Title(station.Part, station.Model), detail, at);
+        var (halfWidth, isBox) = (Math.Max(edge, 10), halfHeight > 0);
+        halfHeight = isBox ? halfHeight : 10 * Scale;
+        var area = new Area(at.X - halfWidth, at.Y - halfHeight, halfWidth * 2, halfHeight * 2);
+        Cells.Add(new Cell(station.Part.Name, area) { Kind = station.Part.Kind, Outlined = isBox });
+        Pinned(station, area, at, edge);
+        Lights.AddRange(station.Model.Sights.Where(s => s.Element == station.Through?.Name).Select(s => new Light(station.Part.Name, s.Name, area)));
+        Named(station, detail, at);
         return edge;
     }
 
-    private void Named(string name, string detail, Spot at)
+    private void Pinned(Station station, Area area, Spot at, double edge)
+    {
+        if (station.In == station.Out)
+        {
+            Add(station.In, area, [at with { X = at.X - edge }, at with { X = at.X + edge }]);
+            return;
+        }
+
+        var half = area with { Width = area.Width / 2 };
+        Add(station.In, half, [at with { X = at.X - edge }]);
+        Add(station.Out, half with { X = at.X }, [at with { X = at.X + edge }]);
+
+        void Add(TerminalRef terminal, Area where, ImmutableArray<Spot> ends) => Pins.Add(new Pin(terminal.Part, terminal.Terminal, where, ends));
+    }
+
+    private void Named(Station station, string detail, Spot at)
     {
         var y = at.Y + 50;
-        foreach (var part in Broken(name))
+        foreach (var part in Broken(Plates.Title(station.Part, station.Model)))
         {
-            Letterings.Add(new Lettering(part, new Spot(at.X, y), Hold.Middle) { Size = NameSize, Bold = true });
+            Letterings.Add(new Lettering(part, new Spot(at.X, y), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
             y += 20;
         }
 
         if (detail.Length > 0)
         {
-            Letterings.Add(new Lettering(detail, new Spot(at.X, y - 1), Hold.Middle) { Quiet = true });
+            Letterings.Add(new Lettering(detail, new Spot(at.X, y - 1), Hold.Middle) { Quiet = true, Part = station.Part.Name });
         }
     }
 

@@ -17,7 +17,7 @@ public static class Svg
     public static string Write(Scene scene, bool dim = false)
     {
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\"{(dim ? " class=\"dim\"" : "")} viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\" width=\"{N(scene.Width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(scene.Height / Paper.PixelsPerMillimetre)}mm\">\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{(dim ? "loom dim" : "loom")}\" viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\" width=\"{N(scene.Width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(scene.Height / Paper.PixelsPerMillimetre)}mm\">\n");
         svg.Append(CultureInfo.InvariantCulture, $"<title>{Plain(scene.Title)}</title>\n<style>{SvgStyle.Sheet}</style>\n<defs>\n");
         foreach (var (name, path) in Symbols.All)
         {
@@ -41,8 +41,8 @@ public static class Svg
     /// <summary>A text, fitted to the width it was given.</summary>
     internal static void Text(StringBuilder svg, Lettering text)
     {
-        var classes = string.Join(' ', new[] { text.Bold ? "b" : "", text.Quiet ? "m" : "", text.Wire is null ? "" : "l", text.Hold == Hold.Start ? "" : text.Hold == Hold.End ? "e" : "c" }.Where(c => c.Length > 0));
-        svg.Append(CultureInfo.InvariantCulture, $"<text{(classes.Length > 0 ? $" class=\"{classes}\"" : "")} x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\"{(text.Size == 16 ? "" : $" font-size=\"{N(text.Size)}\"")} textLength=\"{N(text.Width)}\" lengthAdjust=\"spacingAndGlyphs\">{Plain(text.Text)}</text>\n");
+        var classes = string.Join(' ', new[] { text.Bold ? "b" : "", text.Quiet ? "m" : "", text.Wire is null ? "" : "l", text.Return is null ? "" : "r", text.Hold == Hold.Start ? "" : text.Hold == Hold.End ? "e" : "c" }.Where(c => c.Length > 0));
+        svg.Append(CultureInfo.InvariantCulture, $"<text{(classes.Length > 0 ? $" class=\"{classes}\"" : "")}{Data("wire", text.Wire ?? text.Return)}{Data("part", text.Part)} x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\"{(text.Size == 16 ? "" : $" font-size=\"{N(text.Size)}\"")} textLength=\"{N(text.Width)}\" lengthAdjust=\"spacingAndGlyphs\">{Plain(text.Text)}</text>\n");
     }
 
     /// <summary>A wire by the id of its path: halo, outline, body, then the tracer.</summary>
@@ -50,7 +50,7 @@ public static class Svg
     {
         var body = Insulation.Body(squareMillimetres);
         var classes = colour is { } c ? $"w c-{c.Base}{(c.Tracer is null ? "" : $" t-{c.Tracer}")}" : "w";
-        svg.Append(CultureInfo.InvariantCulture, $"<g class=\"{classes}\">{(title.Length > 0 ? $"<title>{Plain(title)}</title>" : "")}");
+        svg.Append(CultureInfo.InvariantCulture, $"<g class=\"{classes}\"{Data("wire", title)}>{(title.Length > 0 ? $"<title>{Plain(title)}</title>" : "")}");
         Use("h", body + (2 * (Outline + Halo)));
         Use("o", body + (2 * Outline));
         Use("k", body);
@@ -84,7 +84,12 @@ public static class Svg
 
         foreach (var cell in scene.Cells)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"cell\" {Box(cell.Area)} rx=\"3\"><title>{Plain(cell.Part)}</title></rect>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"{(cell.Outlined ? "cell" : "point")}\"{Data("part", cell.Part)} data-kind=\"{Plain(cell.Kind)}\" {Box(cell.Area)} rx=\"3\"><title>{Plain(cell.Part)}</title></rect>\n");
+        }
+
+        foreach (var light in scene.Lights)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"light\"{Data("part", light.Part)} data-sight=\"{Plain(light.Sight)}\" {Box(light.Area)} rx=\"{N(Math.Min(10, light.Area.Height / 2))}\"/>\n");
         }
 
         foreach (var stroke in scene.Strokes)
@@ -99,12 +104,17 @@ public static class Svg
 
         foreach (var sign in scene.Signs)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}\" href=\"#{scene.Id}-{sign.Symbol}\" transform=\"translate({N(sign.Middle.X)} {N(sign.Middle.Y)}){(sign.Scale == 1 ? "" : $" scale({N(sign.Scale)})")}\"/>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}{(sign.Return is null ? "" : " r")}\"{Data("wire", sign.Return)}{Data("part", sign.Part)} href=\"#{scene.Id}-{sign.Symbol}\" transform=\"translate({N(sign.Middle.X)} {N(sign.Middle.Y)}){(sign.Scale == 1 ? "" : $" scale({N(sign.Scale)})")}\"/>\n");
         }
 
         foreach (var text in scene.Letterings)
         {
             Text(svg, text);
+        }
+
+        foreach (var pin in scene.Pins)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"pin\"{Data("part", pin.Part)} data-terminal=\"{Plain(pin.Terminal)}\" {Box(pin.Area)}/>\n");
         }
     }
 
@@ -129,6 +139,8 @@ public static class Svg
 
         static Spot Toward(Spot from, Spot to, double by) => Length(from, to) == 0 ? from : new(from.X + ((to.X - from.X) * by / Length(from, to)), from.Y + ((to.Y - from.Y) * by / Length(from, to)));
     }
+
+    private static string Data(string what, string? name) => string.IsNullOrEmpty(name) ? "" : $" data-{what}=\"{Plain(name)}\"";
 
     internal static string Plain(string text) => SecurityElement.Escape(text);
 }
