@@ -18,4 +18,7 @@ public static class Cautions
     public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
     public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";
     public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";
+    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable on battery plus has no fuse: on last, booted, off first.";
+    public const string Pump = "A fuel pump dry for seconds only, no fuel near the bench. Its lead off and capped until this stage.";
+    public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Seconds only: a coil fed while nothing turns gets hot.";
 }

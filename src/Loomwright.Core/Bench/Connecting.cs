@@ -101,7 +101,7 @@ internal static class Connecting
             .. model.Terminals
                 .Where(t => !model.Sights.IsEmpty || unused.Contains(t.Mark, Names.Comparer))
                 .Select(t => new TerminalRef(part.Name, t.Mark))
-                .Where(t => !Hand.IsWired(site, t) && !site.StandIns.ContainsKey(part.Name))
+                .Where(t => !Hand.IsWired(site, t) && !site.StandIns.ContainsKey(part.Name) && !model.Joints.Any(j => Names.Same(j.Terminal, t.Terminal)))
                 .Select(site.Mark),
         ];
         if (!free.IsEmpty)

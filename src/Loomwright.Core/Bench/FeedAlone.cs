@@ -12,14 +12,8 @@ internal static class FeedAlone
     public static Line Of(Survey survey, Line first)
     {
         var paths = survey.Paths;
-        var positions = survey.Controls.ToDictionary(c => c.Name, c => c.Rest, Names.Comparer);
-        foreach (var operation in first.Do)
-        {
-            positions[operation.Control] = operation.Position;
-        }
-
         var load = Sighted.Tie(paths, first.Loads[0]);
-        var routes = new Routes(paths, positions);
+        var routes = new Routes(paths, survey.After(first.Do));
         var whole = routes.Way(paths.Feed, t => t.Equals(load.A)) ?? routes.Way(paths.Feed, t => t.Equals(load.B)) ?? [];
         var toSwitch = whole.TakeWhile(t => t.Via != Via.Contact).Count();
         var feed = whole[..Math.Max(0, Math.Min(toSwitch + 1, whole.Length - 1))];

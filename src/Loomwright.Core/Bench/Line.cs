@@ -18,6 +18,9 @@ internal sealed record Line(string Name, ImmutableArray<string> Loads, Immutable
     /// <summary>The box's output that feeds it, or null.</summary>
     public TerminalRef? Output { get; init; }
 
+    /// <summary>Whether it turns the engine over: its cable goes on last.</summary>
+    public bool Cranks { get; init; }
+
     /// <summary>Where a feed without a load ends, to be measured; null for all other lines.</summary>
     public TerminalRef? End { get; init; }
 }

@@ -54,6 +54,12 @@ internal sealed class Measuring
         {
             Load(load, isIn: false);
             var (_, lead) = Sighted.Ends(_site, Sighted.Tie(_site.Whole, load));
+            if (_low.Contains(lead.Part, Names.Comparer) && _site.Model(lead.Part).Joints.Any(j => Names.Same(j.Terminal, lead.Terminal)))
+            {
+                // It sits on metal: unplugged there is no lead to hold the tip on.
+                continue;
+            }
+
             Add($"From {_site.Mark(lead)} to the clip for {_site.Mark(back)}: its way back alone.", lead, back, isIn: false);
         }
 
@@ -70,13 +76,13 @@ internal sealed class Measuring
         }
     }
 
-    // Every control with a new wire on it.
+    // Every control with a new wire on it whose contacts a meter can follow.
     private void Positions(Action<(Part Part, Control Control)> measure)
     {
         var touched = _site.NewWires.SelectMany(w => new[] { w.From.Part, w.To.Part }).ToHashSet(Names.Comparer);
         foreach (var part in _site.Whole.Loom.Parts.Where(p => touched.Contains(p.Name) && _site.Model(p.Name).Controller is null))
         {
-            foreach (var control in _site.Model(part.Name).Controls)
+            foreach (var control in _site.Model(part.Name).Controls.Where(c => _site.Model(part.Name).Elements.Any(e => e.Gate is Gate.ByControl g && Names.Same(g.Control, c.Name))))
             {
                 measure((part, control));
             }

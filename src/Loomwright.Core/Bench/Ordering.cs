@@ -17,7 +17,7 @@ internal static class Ordering
     /// <summary>
     /// Greedy: fewest new kinds, then fewest operations, then fewest new wires. A function once begun is finished as long
     /// as each further load brings one new kind at most; its loads of known kinds come together. A box comes just before
-    /// its first load.
+    /// its first load, what cranks the engine last of all.
     /// </summary>
     public static ImmutableArray<Line> Of(ImmutableArray<Line> boxes, ImmutableArray<Line> loads)
     {
@@ -33,7 +33,7 @@ internal static class Ordering
         while (left.Count > 0)
         {
             var last = order.Count > 0 ? order[^1] : null;
-            var next = left.MinBy(l => (IsBoxNew(l), Unknown(l) - (IsSame(l, last) ? 1 : 0), !IsSame(l, last), l.Do.Length, l.Reach.Wires.Except(connected.Wires, Names.Comparer).Count()))!;
+            var next = left.MinBy(l => (l.Cranks, IsBoxNew(l), Unknown(l) - (IsSame(l, last) ? 1 : 0), !IsSame(l, last), l.Do.Length, l.Reach.Wires.Except(connected.Wires, Names.Comparer).Count()))!;
             if (IsBoxNew(next) && boxes.FirstOrDefault(b => b.Box == next.Box) is { } box)
             {
                 Take(box);

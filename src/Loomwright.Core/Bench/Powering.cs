@@ -257,7 +257,7 @@ internal sealed class Powering(Site site, Steps steps)
         {
             Sight.Horn => site.Once.Say(Cautions.Horn),
             Sight.Lamp { Law: LightLaw.Filament } => site.Once.Say(Cautions.HotLamp),
-            _ => [],
+            _ => site.Once.Say([.. Risky.Cautions(tie.Part)]),
         };
     }
 

@@ -2,39 +2,49 @@ using System.Collections.Immutable;
 using Loomwright.Checks;
 using Loomwright.Design;
 using Loomwright.Parts;
+using Loomwright.Simulation;
 using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
-/// <summary>Which parts and wires a line runs through, with the controls where its operations leave them.</summary>
-internal sealed class Routes(Paths paths, IReadOnlyDictionary<string, string> positions)
+/// <summary>Ways through the bike at one moment: contacts, relays and flashers as they stand in it.</summary>
+internal sealed class Routes
 {
-    /// <summary>From a terminal to the nearest end that is wanted, in the order met; null when there is no way.</summary>
-    public ImmutableArray<Tie>? Way(TerminalRef start, Func<TerminalRef, bool> isEnd, Tie? without = null) =>
-        paths.Way(start, isEnd, t => t != without && (t.IsClosed(positions) || t.Via == Via.Diode));
+    private readonly Paths _paths;
+    private readonly Dictionary<string, string> _positions;
+    private readonly Dictionary<string, bool> _pulledIn;
 
-    /// <summary>What the controls that were moved join now and did not at rest, or the reverse, each with the way to both its ends.</summary>
-    /// <param name="moved">Controls away from rest.</param>
-    /// <param name="rest">Every control at rest.</param>
-    /// <param name="ends">Terminals a contact can matter to: inputs, loads; the supply's own are added.</param>
-    public Reach OfControls(IEnumerable<string> moved, IReadOnlyDictionary<string, string> rest, IReadOnlyCollection<TerminalRef> ends)
+    public Routes(Paths paths, Frame at)
     {
-        var reach = Reach.None;
-        foreach (var control in moved)
+        _paths = paths;
+        _positions = at.Controls.ToDictionary(c => c.Control, c => c.Position, Names.Comparer);
+        _pulledIn = at.Relays.ToDictionary(r => r.Part, r => r.PulledIn, Names.Comparer);
+    }
+
+    /// <summary>From a terminal to the nearest end that is wanted, in the order met; through other loads only where there is no way without. Null when there is no way.</summary>
+    public ImmutableArray<Tie>? Way(TerminalRef start, Func<TerminalRef, bool> isEnd, Tie? without = null) =>
+        _paths.Way(start, isEnd, t => t != without && IsClosed(t))
+        ?? _paths.Way(start, isEnd, t => t != without && (IsClosed(t) || (t.Via == Via.Load && t.Part is { } part && _paths.Models[part.Name].Controller is null)));
+
+    /// <summary>The way to a load from what feeds it, the supply or a box's output, and its way back; null when it has not both.</summary>
+    public (ImmutableArray<Tie> Feed, ImmutableArray<Tie> Back)? Through(Tie load)
+    {
+        foreach (var (a, b) in new[] { (load.A, load.B), (load.B, load.A) })
         {
-            var contacts = paths.Ties.Where(t => t.Element?.Gate is Gate.ByControl g && Names.Same(g.Control, control) && t.IsClosed(positions) != t.IsClosed(rest));
-            foreach (var contact in contacts)
+            if (Way(a, t => t.Equals(_paths.Feed) || IsOutput(t), load) is { } feed && Way(b, t => t.Equals(_paths.Return), load) is { } back)
             {
-                bool IsEnd(TerminalRef t) => ends.Contains(t) || t.Equals(paths.Feed) || t.Equals(paths.Return);
-                if (Way(contact.A, IsEnd, contact) is { } a && Way(contact.B, IsEnd, contact) is { } b && Touches(contact, a, b, ends))
-                {
-                    reach = reach.With(Of(a.Reverse())).With(new Reach([contact.Part!.Name], [])).With(Of(b));
-                }
+                return (feed, back);
             }
         }
 
-        return reach;
+        return null;
     }
+
+    /// <summary>Whether a box switches something on there.</summary>
+    public bool IsOutput(TerminalRef at) => _paths.Models.GetValueOrDefault(at.Part)?.Controller is { } box && box.Outputs.Any(o => Names.Same(o.Terminal, at.Terminal));
+
+    /// <summary>Whether a tie conducts at that moment; outputs and loads do not.</summary>
+    public bool IsClosed(Tie tie) => tie.Via is Via.Wire or Via.Joint or Via.Fuse or Via.Diode || (tie.Via is Via.Contact or Via.Relay && Levers.Gates(tie).All(g => IsClosed(tie.Part!, g)));
 
     /// <summary>The parts and wires along a way.</summary>
     public static Reach Of(IEnumerable<Tie> way)
@@ -55,7 +65,12 @@ internal sealed class Routes(Paths paths, IReadOnlyDictionary<string, string> po
         return new Reach([.. parts.Distinct(Names.Comparer)], wires.ToImmutable());
     }
 
-    // A contact between feed and ground alone belongs to something else.
-    private static bool Touches(Tie contact, ImmutableArray<Tie> a, ImmutableArray<Tie> b, IReadOnlyCollection<TerminalRef> ends) =>
-        a.Concat(b).Append(contact).SelectMany(t => new[] { t.A, t.B }).Any(ends.Contains);
+    // Electronics that make no click are alive wherever something is seen to work through them.
+    private bool IsClosed(Part part, Gate gate) => gate switch
+    {
+        Gate.ByControl g => _positions.TryGetValue(g.Control, out var at) && g.ClosedIn.Any(p => Names.Same(p, at)),
+        Gate.ByRelay g => _pulledIn.GetValueOrDefault(part.Name, true) == g.WhenPulledIn,
+        Gate.ByFlasher => true,
+        _ => false,
+    };
 }

@@ -14,7 +14,7 @@ internal sealed class Survey
     private readonly Paths _paths;
     private readonly Trials _trials;
     private readonly ImmutableArray<Control> _controls;
-    private readonly Dictionary<string, string> _rest;
+    private readonly Levers _levers;
     private readonly Frame _atRest;
 
     public Survey(Loom loom)
@@ -22,7 +22,7 @@ internal sealed class Survey
         _paths = new Paths(loom);
         _controls = [.. loom.Parts.SelectMany(p => _paths.Models.GetValueOrDefault(p.Name)?.Controls ?? []).DistinctBy(c => c.Name, Names.Comparer)];
         _trials = new Trials(loom, _controls);
-        _rest = _controls.ToDictionary(c => c.Name, c => c.Rest, Names.Comparer);
+        _levers = new Levers(_paths);
         _atRest = _trials.After([]);
         Boxes = [.. loom.Parts.Where(p => _paths.Models.GetValueOrDefault(p.Name)?.Controller is not null).Select(BoxLine).OfType<Line>()];
         var loads = _atRest.Seen.Select(s => (s.Name, Line: LoadLine(s))).ToImmutableArray();
@@ -31,6 +31,9 @@ internal sealed class Survey
     }
 
     public Paths Paths => _paths;
+
+    /// <summary>The bike after operations from rest.</summary>
+    public Frame After(ImmutableArray<Operation.Set> operations) => _trials.After(operations);
 
     public ImmutableArray<Control> Controls => _controls;
 
@@ -49,95 +52,60 @@ internal sealed class Survey
     private Line? BoxLine(Part part)
     {
         var box = _paths.Models[part.Name].Controller!;
-        var inputs = InputsOf(part, box, box.Awake);
-        var near = _paths.ControlsNear(inputs, out _);
-        var found = _trials.Shortest(f => f.Outcome == Outcome.Settled && f.Controllers.Any(c => Names.Same(c.Part, part.Name) && c.Awake), [], near);
+        var usable = _levers.Of(Levers.Inputs(part.Name, box, box.Awake).Append(new(part.Name, box.Supply)).Append(new(part.Name, box.Ground)));
+        var found = _trials.Shortest(f => f.Outcome == Outcome.Settled && f.Controllers.Any(c => Names.Same(c.Part, part.Name) && c.Awake), [], usable);
         if (found is not { } operations)
         {
             return null;
         }
 
-        var routes = new Routes(_paths, After(operations));
-        var feed = routes.Way(_paths.Feed, t => t.Equals(new TerminalRef(part.Name, box.Supply)));
-        var back = routes.Way(_paths.Return, t => t.Equals(new TerminalRef(part.Name, box.Ground)));
-        var wake = routes.OfControls(operations.Select(o => o.Control), _rest, inputs);
-        var alone = new Reach([part.Name], []);
-        return new Line(part.Name, [], operations, Routes.Of(feed ?? []).With(Routes.Of(back ?? [])).With(alone).With(wake), [part.Kind]) { Box = part.Name };
+        var needs = new Needs(_paths, _trials.After(operations), _atRest);
+        needs.Box(part.Name, box.Awake);
+        needs.Controls(operations.Select(o => o.Control));
+        return new Line(part.Name, [], operations, needs.Reach, [part.Kind]) { Box = part.Name };
     }
 
     private Line? LoadLine(Seen seen)
     {
-        var tie = _paths.Ties.First(t => t.Element is { } e && Names.Same(t.Part!.Name, seen.Part) && IsOf(seen, t.Part, e));
-        var near = _paths.ControlsNear([tie.A, tie.B], out var joined);
-        var outputs = joined.Where(IsOutput).ToImmutableArray();
-        var boxPart = outputs.IsEmpty ? null : _paths.Loom.Part(outputs[0].Part);
-        var box = boxPart is null ? null : _paths.Models[boxPart.Name].Controller;
-        var fedBy = box?.Outputs.FirstOrDefault(o => outputs.Any(t => Names.Same(t.Part, boxPart!.Name) && Names.Same(t.Terminal, o.Terminal)));
-        var inputs = fedBy is null ? [] : InputsOf(boxPart!, box!, new Expression.And(box!.Awake, fedBy.When));
-        ImmutableArray<Operation.Set> woken = boxPart is null ? [] : Boxes.FirstOrDefault(b => b.Box == boxPart.Name)?.Do ?? [];
-        bool IsOnThere(Frame f) => f.Outcome == Outcome.Settled && IsOn(f, seen.Name);
-        ImmutableArray<string> usable = [.. near, .. _paths.ControlsNear(inputs, out _)];
-        if ((_trials.Shortest(IsOnThere, woken, usable) ?? _trials.Shortest(IsOnThere, [], usable)) is not { } operations)
+        var tie = Sighted.Tie(_paths, seen.Name);
+        if (BroughtOn(seen, tie) is not { } operations)
         {
             return null;
         }
 
-        var routes = new Routes(_paths, After(operations));
-        if (Through(routes, tie) is not { } through)
+        var at = _trials.After(operations);
+        var needs = new Needs(_paths, at, _atRest);
+        if (!needs.Load(tie))
         {
             return null;
         }
 
-        var output = through.Feed.SelectMany(t => new[] { t.A, t.B }).Where(IsOutput).Cast<TerminalRef?>().FirstOrDefault();
         var held = operations.Select(o => o.Control).ToImmutableArray();
-        var controls = routes.OfControls(held, _rest, output is null ? [tie.A, tie.B] : inputs);
-        var reach = Routes.Of(through.Feed.Reverse()).With(new Reach([seen.Part], [])).With(Routes.Of(through.Back)).With(controls);
-        return new Line(NameOf(seen, output is null ? null : fedBy), [seen.Name], operations, reach, News.Of(_paths, tie, output is null ? null : fedBy, reach, [.. held.Where(IsMomentary)]))
+        needs.Controls(held);
+        var routes = new Routes(_paths, at);
+        var output = routes.Through(tie)!.Value.Feed.SelectMany(t => new[] { t.A, t.B }).Where(routes.IsOutput).Cast<TerminalRef?>().FirstOrDefault();
+        var fedBy = output is { } o ? _paths.Models[o.Part].Controller!.Outputs.First(x => Names.Same(x.Terminal, o.Terminal)) : null;
+        return new Line(NameOf(seen, fedBy), [seen.Name], operations, needs.Reach, News.Of(_paths, tie, fedBy, needs.Reach, [.. held.Where(IsMomentary)]))
         {
-            Box = output is null ? null : boxPart!.Name,
+            Box = output?.Part,
             Output = output,
+            Cranks = Risky.IsStarter(tie.Part!),
         };
     }
 
-    private (ImmutableArray<Tie> Feed, ImmutableArray<Tie> Back)? Through(Routes routes, Tie load)
+    // What the functions that show it name is tried first, then whatever can matter to it; with its boxes awake first.
+    private ImmutableArray<Operation.Set>? BroughtOn(Seen seen, Tie tie)
     {
-        bool IsFeed(TerminalRef t) => t.Equals(_paths.Feed) || IsOutput(t);
-        foreach (var (a, b) in new[] { (load.A, load.B), (load.B, load.A) })
-        {
-            if (routes.Way(a, IsFeed) is { } feed && routes.Way(b, t => t.Equals(_paths.Return)) is { } back)
-            {
-                return (feed, back);
-            }
-        }
-
-        return null;
+        var promised = _paths.Loom.Functions.Where(f => f.Shows.Any(s => Names.Same(s.What, seen.Name))).SelectMany(f => f.Works.NamesUsed()).ToHashSet(Names.Comparer);
+        var levers = _levers.Of([tie.A, tie.B]);
+        bool IsOnThere(Frame f) => f.Outcome == Outcome.Settled && IsOn(f, seen.Name);
+        var woken = Boxes.Where(b => b.Do.All(o => levers.Contains(o.Control))).Select(b => b.Do).FirstOrDefault([]);
+        return _trials.Shortest(IsOnThere, woken, promised) ?? _trials.Shortest(IsOnThere, [], promised)
+            ?? _trials.Shortest(IsOnThere, woken, levers) ?? _trials.Shortest(IsOnThere, [], levers);
     }
 
     private string NameOf(Seen seen, Output? output) =>
         _paths.Loom.Functions.FirstOrDefault(f => f.Shows.Any(s => Names.Same(s.What, seen.Name)))?.Name ?? output?.Name ?? seen.Name;
-
-    private bool IsOf(Seen seen, Part part, Element element) => _paths.Models[part.Name].Sights.Any(s =>
-        Names.Same(seen.Name, s.Name.Length == 0 ? part.Name : $"{part.Name}.{s.Name}")
-        && Names.Same(element.Name, s.Element));
-
-    private bool IsOutput(TerminalRef at) => _paths.Models.GetValueOrDefault(at.Part)?.Controller is { } box && box.Outputs.Any(o => Names.Same(o.Terminal, at.Terminal));
-
-    private Dictionary<string, string> After(ImmutableArray<Operation.Set> operations)
-    {
-        var at = new Dictionary<string, string>(_rest, Names.Comparer);
-        foreach (var operation in operations)
-        {
-            at[operation.Control] = operation.Position;
-        }
-
-        return at;
-    }
-
-    private static ImmutableArray<TerminalRef> InputsOf(Part part, Controller box, Expression condition)
-    {
-        var names = condition.NamesUsed().ToHashSet(Names.Comparer);
-        return [.. box.Inputs.Where(i => names.Contains(i.Name)).Select(i => new TerminalRef(part.Name, i.Terminal))];
-    }
 
     private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && s.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests));
 }
