@@ -88,7 +88,7 @@ internal sealed class Planning
     {
         var dead = survey.NeverOn.IsEmpty || _options.BenchSupplyLimit is null ? survey.NeverOn : WithAmpleSupply().NeverOn;
         _open.AddRange(survey.NeverOn.Select(l => dead.Contains(l)
-            ? $"{l}: nothing that was tried brings it on, so no stage shows it. Switches behind a relay or a data lead were not tried."
+            ? $"{l}: nothing that was tried brings it on, so no stage shows it."
             : $"{l}: the bench supply is too small for it, {_options.BenchSupplyLimit}. Take one that gives more, or the battery."));
         var boxes = survey.Boxes.Where(IsOnTable).ToImmutableArray();
         var loads = Ordering.Together(survey.Loads).Where(IsOnTable).ToImmutableArray();
