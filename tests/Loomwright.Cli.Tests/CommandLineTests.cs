@@ -2,7 +2,7 @@ namespace Loomwright.Tests;
 
 public sealed class CommandLineTests
 {
-    private static readonly string[] Verbs = ["check", "try", "list", "plan", "walk", "size", "draw", "explain", "serve"];
+    private static readonly string[] Verbs = ["check", "try", "list", "plan", "walk", "size", "draw", "contacts", "explain", "serve"];
 
     public static TheoryData<string> VerbNames => [.. Verbs];
 

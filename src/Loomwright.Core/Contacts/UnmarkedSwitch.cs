@@ -29,7 +29,11 @@ public sealed record Question(int Position, int One, int Other, bool Again);
 /// <param name="Name">What such a switch is.</param>
 /// <param name="Chance">How likely, 0…1.</param>
 /// <param name="Table">What it joins in each position, in the order of the owner's leads.</param>
-public sealed record Candidate(string Name, double Chance, ImmutableArray<Joined> Table);
+public sealed record Candidate(string Name, double Chance, ImmutableArray<Joined> Table)
+{
+    /// <summary>Its table in the owner's words: each position with the pairs it joins.</summary>
+    public ImmutableDictionary<string, ImmutableArray<ImmutableArray<string>>> In(UnmarkedSwitch read) => read.Named(Table);
+}
 
 /// <summary>A switch or lock that nobody has marked, as far as the meter has told it. Power off and unplugged while reading.</summary>
 public sealed class UnmarkedSwitch
@@ -107,6 +111,30 @@ public sealed class UnmarkedSwitch
         Known.Likely => Candidates[0].Table,
         _ => null,
     };
+
+    /// <summary>How far it is, in a sentence.</summary>
+    public string Summary => State switch
+    {
+        Known.Measured => Candidates is [var only, ..] ? $"Measured to the end: {only.Name}." : "Measured to the end: a table of its own, as read.",
+        Known.Likely => $"Most likely {Candidates[0].Name}. The readings below make it sure: take them before power, one wrong guess is a dead short.",
+        Known.DoesNotFit => "These readings cannot all be right, and stayed so when repeated: a worn contact, or something inside that a meter cannot tell. Do not put power on it; find its drawing or open it.",
+        _ => "Not known yet.",
+    };
+
+    /// <summary>What to beware of, by what was measured: shorts for every choice of feed and ground, what is inside, what does not fit.</summary>
+    public ImmutableArray<string> Warnings =>
+    [
+        .. Misfit.Select(r => $"In {Positions[r.Position]}, {Leads[r.One]} to {Leads[r.Other]}: this reading and others cannot all be right."),
+        .. Inside.Select(r => FormattableString.Invariant($"In {Positions[r.Position]}, {Leads[r.One]} to {Leads[r.Other]}: {r.Ohms:0.##} Ω, neither open nor joined. Something is inside; the original ignition unit may look for it.")),
+        .. FeedAndGround.Of(this).Where(c => !c.Short.IsEmpty).Select(c => c.Words),
+    ];
+
+    /// <summary>The table in the owner's words: each position with the pairs it joins; null while there is none.</summary>
+    public ImmutableDictionary<string, ImmutableArray<ImmutableArray<string>>>? InWords => Table is { } table ? Named(table) : null;
+
+    internal ImmutableDictionary<string, ImmutableArray<ImmutableArray<string>>> Named(ImmutableArray<Joined> table) => Positions
+        .Select((name, p) => (name, Pairs: table[p].Pairs.Select(pair => ImmutableArray.Create(Leads[pair.One], Leads[pair.Other])).ToImmutableArray()))
+        .ToImmutableDictionary(p => p.name, p => p.Pairs);
 
     /// <summary>Whether two leads are joined in a position by what was read: true, false, or null when not told.</summary>
     public bool? Measured(int position, int one, int other) => _positions[position].Joins(one, other);

@@ -18,6 +18,7 @@ public sealed class SchemaTests
         ["explain"] = (typeof(ExplainAnswer), ["explain", "unfused-feed"]),
         ["walk"] = (typeof(WalkAnswer), ["walk", Called.Bench]),
         ["size"] = (typeof(SizeAnswer), ["size", Called.Bench]),
+        ["contacts"] = (typeof(ContactsAnswer), ["contacts", "--leads", "red, brown, black", "--positions", "off, on, lights"]),
         ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };
 

@@ -102,12 +102,9 @@ public sealed class UnmarkedSwitchTests
         var (read, _) = Answered(Three, Turns, [new("abc"), new("aab"), new("aaa")]);
         Assert.Equal(
             [
-                "Plus on red, ground on brown: a dead short in on and lights.",
-                "Plus on red, ground on black: a dead short in lights.",
-                "Plus on brown, ground on red: a dead short in on and lights.",
-                "Plus on brown, ground on black: a dead short in lights.",
-                "Plus on black, ground on red: a dead short in lights.",
-                "Plus on black, ground on brown: a dead short in lights.",
+                "Plus on red and ground on brown, or the other way round: a dead short in on and lights.",
+                "Plus on red and ground on black, or the other way round: a dead short in lights.",
+                "Plus on brown and ground on black, or the other way round: a dead short in lights.",
             ],
             FeedAndGround.Of(read).Select(c => c.Words));
     }
