@@ -53,6 +53,16 @@ public sealed class Bike
     /// <summary>Where the file tells of a subject; its beginning when it does not.</summary>
     public Span Place(Subject subject) => _file.Place(subject) ?? default;
 
+    /// <summary>Makes all edits to the file's text or none; paths are of the text as it stands here.</summary>
+    public EditOutcome Edit(params IReadOnlyList<Edit> edits) => _file.Edit(edits);
+
+    /// <summary>Edits made while looking at an older text, as they are to be made here; null when what they touch was changed since or is gone.</summary>
+    /// <param name="seen">The older text.</param>
+    /// <param name="since">Every change from it to this text, in order, each on the text the one before it gave.</param>
+    /// <param name="edits">With paths of the older text.</param>
+    public ImmutableArray<Edit>? Carry(SourceText seen, IReadOnlyList<ImmutableArray<Replacement>> since, IReadOnlyList<Edit> edits) =>
+        Carrying.Carry(Tree.Read(seen).Root, _file.Tree.Root, since, edits);
+
     /// <summary>What the part's kind makes of it; a part of an unknown kind has no terminals.</summary>
     public static Model Model(Part part) => Kinds.Find(part.Kind)?.Build(part) ?? new Model { Terminals = [] };
 

@@ -1,4 +1,5 @@
 using Loomwright.Simulation;
+using Loomwright.Text;
 using Loomwright.Web.Try;
 
 namespace Loomwright.Web.Tests;
@@ -52,6 +53,32 @@ public sealed class SessionTests
 
         Assert.Equal("riding", _session.View.Now.Controls.First(c => c.Control == "lock").Position);
         Assert.Equal(Symbol.Lit, Lamp("rear cluster.tail"));
+    }
+
+    [Fact]
+    public void A_bike_whose_file_changed_is_as_the_hands_and_the_mistake_left_it()
+    {
+        _session.Do(new Operation.Set("lock", "riding"));
+        _session.PutIn(_session.Mistake("stop lamp feed left out"));
+        var changed = Kittiwake.Bike.Text.Content.Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal);
+
+        var next = _session.GoOn(Bike.Read(new SourceText("b", changed)))!;
+
+        Assert.Equal("Heron", next.Loom.Name);
+        Assert.Equal(_session.Mistake!.Sentence, next.Mistake!.Sentence);
+        Assert.Equal("riding", next.View.Now.Controls.First(c => c.Control == "lock").Position);
+        Assert.Equal(Symbol.Lit, next.View.Now.Seen.First(s => s.Name == "rear cluster.tail").Symbol);
+    }
+
+    [Fact]
+    public void What_was_done_at_a_control_that_is_gone_from_the_file_is_left_out()
+    {
+        _session.Do(new Operation.Set("lock", "riding"));
+        var changed = Kittiwake.Bike.Text.Content.Replace("riding", "road", StringComparison.Ordinal);
+
+        var next = _session.GoOn(Bike.Read(new SourceText("b", changed)))!;
+
+        Assert.False(next.CanUndo);
     }
 
     [Fact]

@@ -59,6 +59,11 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
         {
             await using var page = await Start(workspace.Folder, settings.Port, cancellationToken);
             await screen.Out.WriteLineAsync($"{workspace.Folder}: {string.Join(", ", workspace.Designs.Select(d => d.Path))}");
+            if (page.ReadOnly is { } why)
+            {
+                await screen.Out.WriteLineAsync(why);
+            }
+
             await screen.Out.WriteLineAsync($"Open {page.Address} in a browser on this machine. Ctrl+C stops.");
             await page.Stopped(cancellationToken);
         }

@@ -1,29 +1,29 @@
-using System.Collections.Concurrent;
+using Loomwright.Live;
 using Loomwright.OnDisk;
 
 namespace Loomwright.Web.Bikes;
 
-/// <summary>The folder being served, read afresh at every visit; a file whose bytes are known is not worked out twice.</summary>
-public sealed class Garage(string folder)
+/// <summary>The folder being served. Every page looks at the one live document of a design, so all of them agree.</summary>
+public sealed class Garage(string folder) : IDisposable
 {
-    private const int MostKept = 64;
+    private readonly LiveFolder _live = new(folder);
 
-    private readonly ConcurrentDictionary<string, Bike> _known = new(StringComparer.Ordinal);
+    /// <summary>Why nothing can be written here; null when it can.</summary>
+    public string? ReadOnly => _live.ReadOnly;
 
     /// <summary>The folder as it stands now.</summary>
-    public Workspace Open() => Workspace.Open(folder);
+    public Workspace Open() => _live.Open();
 
     /// <summary>The bike of a design that could be read as text.</summary>
-    public Bike Read(StoredDesign stored)
-    {
-        if (_known.Count > MostKept)
-        {
-            _known.Clear();
-        }
-
-        return _known.GetOrAdd(stored.Sha256!, _ => Bike.Read(stored.Text!));
-    }
+    public Bike? Read(Workspace workspace, StoredDesign stored) => Readable(_live.Of(workspace, stored))?.Current.Bike;
 
     /// <summary>The bike at that path, or null when the folder lists none or it cannot be read.</summary>
-    public Bike? Find(string path) => Open().Reread(path) is { Text: not null, Sha256: not null } stored ? Read(stored) : null;
+    public Bike? Find(string path) => Live(path)?.Current.Bike;
+
+    /// <summary>The live document at that path, or null when the folder lists none or it cannot be read now.</summary>
+    public LiveDocument? Live(string path) => Readable(_live.Find(path));
+
+    public void Dispose() => _live.Dispose();
+
+    private static LiveDocument? Readable(LiveDocument? document) => document is { Trouble: null } ? document : null;
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Loomwright.Live;
 using Loomwright.Walk;
 using Loomwright.Web.Bikes;
 using Microsoft.AspNetCore.Components;
@@ -11,6 +12,8 @@ public sealed partial class PositionsPage
     private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(500);
 
     private Bike? bike;
+    private LiveDocument? document;
+    private IDisposable? watching;
     private Walked? walked;
     private CancellationTokenSource? walking;
     private string status = "";
@@ -24,15 +27,24 @@ public sealed partial class PositionsPage
     private Garage Garage { get; set; } = null!;
 
     /// <summary>Nobody is looking any more.</summary>
-    public void Dispose() => walking?.Cancel();
+    public void Dispose()
+    {
+        walking?.Cancel();
+        watching?.Dispose();
+    }
 
-    protected override void OnInitialized() => bike = Garage.Find(Path);
+    protected override void OnInitialized()
+    {
+        document = Garage.Live(Path);
+        bike = document?.Current.Bike;
+    }
 
     protected override void OnAfterRender(bool firstRender)
     {
         if (firstRender)
         {
             live = true;
+            watching = document?.Subscribe(() => _ = InvokeAsync(Renew));
             StateHasChanged();
         }
     }
@@ -49,8 +61,13 @@ public sealed partial class PositionsPage
         using var stop = walking = new CancellationTokenSource();
         (walked, status) = (null, "Begins …");
         var sinceTold = Stopwatch.StartNew();
-        var found = await Task.Run(() => bike!.Walk(new WalkOptions { Stop = stop.Token, Progress = Tell }));
-        (walking, walked, status) = (null, found, found.InWords);
+        var walks = bike!;
+        var found = await Task.Run(() => walks.Walk(new WalkOptions { Stop = stop.Token, Progress = Tell }));
+        walking = null;
+        if (walks == bike)
+        {
+            (walked, status) = (found, found.InWords);
+        }
 
         void Tell(WalkProgress progress)
         {
@@ -59,6 +76,17 @@ public sealed partial class PositionsPage
                 sinceTold.Restart();
                 _ = InvokeAsync(() => Told(progress));
             }
+        }
+    }
+
+    // What was walked is not this bike any more.
+    private void Renew()
+    {
+        if (document!.Current.Bike is var now && now != bike)
+        {
+            walking?.Cancel();
+            (bike, walked, status) = (now, null, "The file has changed; walk again.");
+            StateHasChanged();
         }
     }
 

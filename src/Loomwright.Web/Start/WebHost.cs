@@ -19,10 +19,14 @@ public sealed class WebHost : IAsyncDisposable
     {
         _app = app;
         Address = address;
+        ReadOnly = app.Services.GetRequiredService<Garage>().ReadOnly;
     }
 
     /// <summary>Where a browser finds it: <c>http://127.0.0.1:5080</c>.</summary>
     public string Address { get; }
+
+    /// <summary>Why nothing can be written in the folder, as found at the start; null when it can.</summary>
+    public string? ReadOnly { get; }
 
     /// <summary>Starts serving a folder. Answers only on this machine unless told another address.</summary>
     /// <param name="folder">The folder of designs.</param>
@@ -47,7 +51,7 @@ public sealed class WebHost : IAsyncDisposable
         }
 
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
-        builder.Services.AddSingleton(new Garage(folder));
+        builder.Services.AddSingleton(_ => new Garage(folder));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddHostFiltering(_ => { });
@@ -57,6 +61,7 @@ public sealed class WebHost : IAsyncDisposable
         app.UseStatusCodePagesWithReExecute("/no-such-page");
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
+        app.MapGet(Changes.Route, Changes.Answer);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         await app.StartAsync(stop);
         return new WebHost(app, app.Urls.First());

@@ -76,6 +76,23 @@ public sealed class Session
     /// <summary>Starts with everything at rest; null when nothing of the design could be read.</summary>
     public static Session? Start(Bike bike) => bike.Loom is { } loom ? new(bike, loom) : null;
 
+    /// <summary>The same doings and the same mistake at the bike as its file now has it, as far as they are still there; null when nothing of it could be read.</summary>
+    public Session? GoOn(Bike bike)
+    {
+        var next = Start(bike);
+        if (next is null)
+        {
+            return null;
+        }
+
+        next._flashOn = _flashOn;
+        next._done.AddRange(_done.Where(gesture => gesture.All(o => next._rig.Cannot(o) is null)));
+        next.Mistake = Mistake is null ? null : next.Catalogue.FirstOrDefault(m => m.Fault == Mistake.Fault);
+        next.MistakeFindings = next.Mistake is null ? [] : bike.Check(next.Mistake.Fault);
+        next.Anew();
+        return next;
+    }
+
     /// <summary>Does one thing at the bike.</summary>
     public void Do(Operation operation)
     {

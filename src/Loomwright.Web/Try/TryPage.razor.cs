@@ -1,3 +1,4 @@
+using Loomwright.Live;
 using Loomwright.Web.Bikes;
 using Microsoft.AspNetCore.Components;
 
@@ -13,6 +14,8 @@ public sealed partial class TryPage
     private bool focusStrip;
     private bool live;
     private bool found;
+    private LiveDocument? document;
+    private IDisposable? watching;
 
     /// <summary>The design's path in the folder.</summary>
     [Parameter]
@@ -21,16 +24,13 @@ public sealed partial class TryPage
     [Inject]
     private Garage Garage { get; set; } = null!;
 
+    /// <summary>Nobody is looking any more.</summary>
+    public void Dispose() => watching?.Dispose();
+
     protected override void OnInitialized()
     {
-        var bike = Garage.Find(Path);
-        found = bike is not null;
-        session = bike is null ? null : Session.Start(bike);
-        if (session is not null)
-        {
-            session.Changed = StateHasChanged;
-        }
-
+        document = Garage.Live(Path);
+        Take(document?.Current.Bike);
         chosen = session?.Loom.Wires is [var first, ..] ? first.Name : null;
     }
 
@@ -40,12 +40,33 @@ public sealed partial class TryPage
         if (firstRender)
         {
             live = true;
+            watching = document?.Subscribe(() => _ = InvokeAsync(Renew));
             StateHasChanged();
         }
         else if (focusStrip && strip is not null)
         {
             focusStrip = false;
             await strip.FocusAsync();
+        }
+    }
+
+    // The file changed: the same doings at the bike as it now is.
+    private void Renew()
+    {
+        if (document!.Current.Bike is var bike && bike != session?.Bike)
+        {
+            Take(bike);
+            StateHasChanged();
+        }
+    }
+
+    private void Take(Bike? bike)
+    {
+        found = bike is not null;
+        session = bike is null ? null : session is null ? Session.Start(bike) : session.GoOn(bike);
+        if (session is not null)
+        {
+            session.Changed = StateHasChanged;
         }
     }
 

@@ -1,0 +1,95 @@
+using System.Collections.Concurrent;
+using Loomwright.OnDisk;
+
+namespace Loomwright.Live;
+
+/// <summary>A folder of designs with one live document for each file somebody looks at. Disposing it gives the right to write away.</summary>
+public sealed class LiveFolder : IDisposable
+{
+    /// <summary>How often a file somebody watches is looked at for what other programs wrote.</summary>
+    public static readonly TimeSpan Between = TimeSpan.FromMilliseconds(400);
+
+    private readonly string _folder;
+    private readonly ConcurrentDictionary<string, FolderLock> _rights = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<LiveDocument>> _documents = new(StringComparer.Ordinal);
+    private readonly Timer _watch;
+
+    /// <summary>Opens a folder, for writing when no other program has it.</summary>
+    public LiveFolder(string folder)
+    {
+        _folder = folder;
+        _watch = new Timer(_ => Look(), null, Between, Timeout.InfiniteTimeSpan);
+        _ = ReadOnly;
+    }
+
+    /// <summary>Why nothing can be written in the folder itself; null when it can.</summary>
+    public string? ReadOnly => Directory.Exists(_folder) ? Right(Path.GetFullPath(_folder)).Claim() : null;
+
+    /// <summary>The folder as it stands on the disk now.</summary>
+    public Workspace Open() => Workspace.Open(_folder);
+
+    /// <summary>The live document of a listed path, with what the disk holds taken in; null when none is listed or it was never text.</summary>
+    public LiveDocument? Find(string path)
+    {
+        if (_documents.TryGetValue(path, out var known))
+        {
+            known.Value.Recheck();
+            return known.Value;
+        }
+
+        var workspace = Open();
+        return workspace.Reread(path) is { } stored ? Of(workspace, stored) : null;
+    }
+
+    /// <summary>The live document of a design just read from the folder; null when it was never text.</summary>
+    public LiveDocument? Of(Workspace workspace, StoredDesign stored)
+    {
+        if (!_documents.TryGetValue(stored.Path, out var known))
+        {
+            if (stored.Text is null)
+            {
+                return null;
+            }
+
+            var file = Path.Combine(workspace.Folder, stored.Path);
+            var alone = workspace with { Designs = [stored with { Text = null }] };
+            known = _documents.GetOrAdd(stored.Path, path =>
+                new(() => new LiveDocument(file, stored, () => alone.Reread(path)!, Right(Path.GetDirectoryName(file)!))));
+        }
+
+        if (known.Value.Current.Sha256 != stored.Sha256)
+        {
+            known.Value.Recheck();
+        }
+
+        return known.Value;
+    }
+
+    public void Dispose()
+    {
+        _watch.Dispose();
+        foreach (var right in _rights.Values)
+        {
+            right.Dispose();
+        }
+    }
+
+    private FolderLock Right(string folder) => _rights.GetOrAdd(folder, f => new FolderLock(f));
+
+    private void Look()
+    {
+        foreach (var document in _documents.Values.Where(d => d.IsValueCreated && d.Value.IsWatched))
+        {
+            document.Value.Recheck();
+        }
+
+        try
+        {
+            _watch.Change(Between, Timeout.InfiniteTimeSpan);
+        }
+        catch (ObjectDisposedException)
+        {
+            // The folder was closed meanwhile; nobody is left to be told.
+        }
+    }
+}
