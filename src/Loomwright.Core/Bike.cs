@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Loomwright.Bench;
 using Loomwright.Checks;
+using Loomwright.Contacts;
 using Loomwright.Design;
 using Loomwright.Drawing;
 using Loomwright.Faults;
@@ -115,6 +116,12 @@ public sealed class Bike
 
     /// <summary>Wires and fuses against what flows, by a rule or by the one the design names.</summary>
     public Sized Size(AmpacityRule? rule = null) => Sized.Of(Known, rule);
+
+    /// <summary>Writes a contact table that was measured to the end into the file: into the switch of that name, or as a new one.</summary>
+    /// <exception cref="InvalidOperationException">It is not measured to the end.</exception>
+    public EditOutcome Write(string part, UnmarkedSwitch read) => read is { State: Contacts.Known.Measured, InWords: { } table }
+        ? SwitchTable.Write(_file, part, read.Leads, read.Positions.Select(p => (p, table[p])))
+        : throw new InvalidOperationException("a table that is only likely is not written");
 
     private Loom With(Fault? fault) => fault is null ? Known : Patch.Apply(Known, fault);
 
