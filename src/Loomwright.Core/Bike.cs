@@ -117,9 +117,9 @@ public sealed class Bike
     /// <summary>Wires and fuses against what flows, by a rule or by the one the design names.</summary>
     public Sized Size(AmpacityRule? rule = null) => Sized.Of(Known, rule);
 
-    /// <summary>Writes a contact table that was measured to the end into the file: into the switch of that name, or as a new one.</summary>
+    /// <summary>The edits that write a contact table measured to the end into the switch of that name, or as a new one; and what comes of them.</summary>
     /// <exception cref="InvalidOperationException">It is not measured to the end.</exception>
-    public EditOutcome Write(string part, UnmarkedSwitch read) => read is { State: Contacts.Known.Measured, InWords: { } table }
+    public (ImmutableArray<Edit> Edits, EditOutcome Outcome) Write(string part, UnmarkedSwitch read) => read is { State: Contacts.Known.Measured, InWords: { } table }
         ? SwitchTable.Write(_file, part, read.Leads, read.Positions.Select(p => (p, table[p])))
         : throw new InvalidOperationException("a table that is only likely is not written");
 

@@ -28,6 +28,14 @@ internal static class Views
         await page.GotoAsync($"{address}/bench/{Bike}?stage=2");
         yield return Named("bench-2");
 
+        await page.GotoAsync($"{address}/unmarked/{Bike}");
+        await page.Locator("[data-live]").WaitForAsync();
+        await page.Locator("form .act").First.ClickAsync();
+        await page.Locator(".ask").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "It beeps" }).ClickAsync();
+        await page.Locator(".points").WaitForAsync();
+        yield return Named("unmarked");
+
         await page.GotoAsync($"{address}/try/{Bike}");
         await page.Locator("[data-live]").WaitForAsync();
         yield return Named("try-rest");

@@ -30,7 +30,7 @@ public sealed class WrittenIntoTheFileTests
     [Fact]
     public void A_measured_table_takes_the_place_of_the_one_in_the_file_and_comments_stay()
     {
-        var edited = Assert.IsType<EditOutcome.Edited>(Read(Bike).Write("Lock", Measured("red", "brown", "black")));
+        var edited = Assert.IsType<EditOutcome.Edited>(Read(Bike).Write("Lock", Measured("red", "brown", "black")).Outcome);
         Assert.Contains("lights: [[red, brown], [brown, black]]", edited.Text.Content, StringComparison.Ordinal);
         Assert.Contains("lock:      # from the old loom", edited.Text.Content, StringComparison.Ordinal);
         Assert.True(Read(edited.Text.Content).IsComplete);
@@ -39,7 +39,7 @@ public sealed class WrittenIntoTheFileTests
     [Fact]
     public void A_new_switch_is_added_below_the_other_parts()
     {
-        var edited = Assert.IsType<EditOutcome.Edited>(Read(Bike).Write("light switch", Measured("red", "brown", "black")));
+        var edited = Assert.IsType<EditOutcome.Edited>(Read(Bike).Write("light switch", Measured("red", "brown", "black")).Outcome);
         var part = Read(edited.Text.Content).Loom!.Part("light switch")!;
         Assert.Equal("switch", part.Kind);
         Assert.StartsWith(Bike[..Bike.IndexOf("wires:", StringComparison.Ordinal)], edited.Text.Content, StringComparison.Ordinal);
@@ -48,13 +48,13 @@ public sealed class WrittenIntoTheFileTests
     [Fact]
     public void A_table_whose_leads_the_wires_do_not_know_is_refused_and_nothing_changes()
     {
-        var refused = Assert.IsType<EditOutcome.Refused>(Read(Bike).Write("lock", Measured("1", "2", "3")));
+        var refused = Assert.IsType<EditOutcome.Refused>(Read(Bike).Write("lock", Measured("1", "2", "3")).Outcome);
         Assert.Contains("red", refused.What, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_battery_gets_no_contact_table() =>
-        Assert.Contains("is a battery", Assert.IsType<EditOutcome.Refused>(Read(Bike).Write("battery", Measured("red", "brown", "black"))).What, StringComparison.Ordinal);
+        Assert.Contains("is a battery", Assert.IsType<EditOutcome.Refused>(Read(Bike).Write("battery", Measured("red", "brown", "black")).Outcome).What, StringComparison.Ordinal);
 
     [Fact]
     public void A_table_that_is_only_likely_is_never_written() =>

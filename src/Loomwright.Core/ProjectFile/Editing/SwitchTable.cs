@@ -7,12 +7,12 @@ namespace Loomwright.ProjectFile;
 /// <summary>Writes a contact table as measured into a design: into the part of that name, or as a new one.</summary>
 internal static class SwitchTable
 {
-    /// <summary>Makes the edit. Refused when the part is no switch, or when its wires name leads the table does not have.</summary>
+    /// <summary>The edits, and what comes of them. Refused when the part is no switch, or when its wires name leads the table does not have.</summary>
     /// <param name="file">The design before.</param>
     /// <param name="part">Name of the switch.</param>
     /// <param name="leads">Names of its leads.</param>
     /// <param name="positions">Each position in order with the pairs it joins.</param>
-    public static EditOutcome Write(DesignFile file, string part, ImmutableArray<string> leads, IEnumerable<(string Name, ImmutableArray<ImmutableArray<string>> Pairs)> positions)
+    public static (ImmutableArray<Edit> Edits, EditOutcome Outcome) Write(DesignFile file, string part, ImmutableArray<string> leads, IEnumerable<(string Name, ImmutableArray<ImmutableArray<string>> Pairs)> positions)
     {
         var table = new Node.Map([.. positions.Select(p => new Entry(Node.Word(p.Name), List(p.Pairs.Select(pair => List(pair.Select(Node.Word))))))], default, Flow: false);
         var terminals = List(leads.Select(Node.Word));
@@ -22,7 +22,7 @@ internal static class SwitchTable
         {
             if (known.Kind != "switch")
             {
-                return new EditOutcome.Refused($"{known.Name} is a {known.Kind}, and a contact table belongs to a switch", "choose another name for it");
+                return ([], new EditOutcome.Refused($"{known.Name} is a {known.Kind}, and a contact table belongs to a switch", "choose another name for it"));
             }
 
             edits = [Put(file, parts.Key(part), "terminals", terminals), Put(file, parts.Key(part), "positions", table)];
@@ -35,11 +35,11 @@ internal static class SwitchTable
                 : new Edit.AddKey(parts, part, made)];
         }
 
-        return file.Edit(edits) switch
+        return (edits, file.Edit(edits) switch
         {
             EditOutcome.Edited made when NewStop(file, DesignFile.Read(made.Text)) is { } stop => new EditOutcome.Refused($"the file then would not hold together: {stop.What}", "call the leads and positions as the file does, or change the file first"),
             var outcome => outcome,
-        };
+        });
     }
 
     private static Edit Put(DesignFile file, NodePath part, string key, Node value) =>

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Loomwright.Contacts;
+using Microsoft.AspNetCore.Components;
+
+namespace Loomwright.Web.Unmarked;
+
+/// <summary>A switch asked about pair by pair.</summary>
+public sealed partial class SwitchAsked
+{
+    private UnmarkedSwitch read = null!;
+    private ImmutableArray<Reading> readings = [];
+    private List<(int One, int Other)> pairs = [];
+
+    [Parameter, EditorRequired]
+    public Bike Bike { get; set; } = null!;
+
+    /// <summary>The design's path in the folder.</summary>
+    [Parameter, EditorRequired]
+    public string Path { get; set; } = "";
+
+    [Parameter, EditorRequired]
+    public NamedThings Begun { get; set; } = null!;
+
+    protected override void OnInitialized()
+    {
+        pairs = [.. Enumerable.Range(0, Begun.Leads.Length).SelectMany(one => Enumerable.Range(one + 1, Begun.Leads.Length - one - 1).Select(other => (one, other)))];
+        Work();
+    }
+
+    private void Take(Reading reading)
+    {
+        readings = readings.Add(reading);
+        Work();
+    }
+
+    private void Undo()
+    {
+        readings = readings.RemoveAt(readings.Length - 1);
+        Work();
+    }
+
+    private void Work() => read = UnmarkedSwitch.Of(Begun.Leads, Begun.Positions, readings);
+
+    private string Word(int position, int one, int other) => read.Measured(position, one, other) switch { true => "joined", false => "open", _ => "not read" };
+}

@@ -1,0 +1,87 @@
+using Bunit;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Unmarked;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Loomwright.Web.Tests;
+
+public sealed class UnmarkedTests : BunitContext
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("loomwright").FullName;
+
+    public UnmarkedTests()
+    {
+        File.WriteAllText(Path.Combine(_folder, "a.loom.yaml"), """
+            loomwright: 1
+            name: Sandpiper
+            parts:
+              battery:
+                kind: battery
+                chemistry: agm
+                capacity: 8 Ah
+            """);
+        Services.AddSingleton(new Garage(_folder));
+    }
+
+    [Fact]
+    public async Task A_lock_is_read_pair_by_pair_and_its_table_is_written_into_the_file()
+    {
+        var page = await Begun("red, brown", "off, on");
+        while (page.FindAll(".ask") is [var ask])
+        {
+            await Press(page, ask.TextContent.Contains("Turn it to on", StringComparison.Ordinal) ? "It beeps" : "Nothing");
+        }
+
+        Assert.Contains("Plus on red and ground on brown, or the other way round: a dead short in on.", page.Find(".points").TextContent, StringComparison.Ordinal);
+        await page.Find("[aria-labelledby=into-title] form").SubmitAsync();
+        Assert.StartsWith("Written into a.loom.yaml: lock", page.Find("[aria-labelledby=into-title] [role=status]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("\"on\": [[red, brown]]", await File.ReadAllTextAsync(Path.Combine(_folder, "a.loom.yaml"), Xunit.TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ohms_are_taken_with_a_comma_and_a_reading_can_be_taken_back()
+    {
+        var page = await Begun("red, brown, black", "off, on, lights");
+        var first = page.Find(".ask").TextContent;
+        await page.Find(".ohms input").ChangeAsync("100,5");
+        await page.Find(".ohms").SubmitAsync();
+        Assert.Contains("100.5 Ω, neither open nor joined", page.Find(".points").TextContent, StringComparison.Ordinal);
+        await Press(page, "Take back the last reading");
+        Assert.Equal(first, page.Find(".ask").TextContent);
+    }
+
+    [Fact]
+    public async Task Names_that_cannot_be_told_apart_are_refused_with_the_cure()
+    {
+        var page = await Begun("brown, Brown", "off, on");
+        Assert.StartsWith("Two leads have the same name.", page.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".ask"));
+    }
+
+    [Fact]
+    public async Task A_lamp_with_two_filaments_tells_its_shared_lead()
+    {
+        var page = Render<UnmarkedPage>(p => p.Add(c => c.Path, "a.loom.yaml"));
+        await page.FindAll("input[type=radio]")[1].ChangeAsync(true);
+        await page.Find(".field").ChangeAsync("white, black, blue");
+        await page.Find("form").SubmitAsync();
+        foreach (var ohms in new[] { "0.5", "2.6", "2.1" })
+        {
+            await page.Find(".ohms input").ChangeAsync(ohms);
+            await page.Find(".ohms").SubmitAsync();
+        }
+
+        Assert.Contains("black is the lead the filaments share", page.Find(".points").TextContent, StringComparison.Ordinal);
+    }
+
+    private async Task<IRenderedComponent<UnmarkedPage>> Begun(string leads, string positions)
+    {
+        var page = Render<UnmarkedPage>(p => p.Add(c => c.Path, "a.loom.yaml"));
+        await page.FindAll(".field")[0].ChangeAsync(leads);
+        await page.FindAll(".field")[1].ChangeAsync(positions);
+        await page.Find("form").SubmitAsync();
+        return page;
+    }
+
+    private static Task Press(IRenderedComponent<UnmarkedPage> page, string words) => page.FindAll("button").Single(b => b.TextContent == words).ClickAsync(new());
+}
