@@ -3,6 +3,7 @@ using Loomwright.Bench;
 using Loomwright.Checks;
 using Loomwright.Contacts;
 using Loomwright.Design;
+using Loomwright.Dictionary;
 using Loomwright.Drawing;
 using Loomwright.Faults;
 using Loomwright.Findings;
@@ -100,6 +101,12 @@ public sealed class Bike
 
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
+
+    /// <summary>The same faults with what sets each right and how it comes about.</summary>
+    public ImmutableArray<ListedFault> ListFaults(PriorOptions? options = null) => Catalogue.List(Known, options);
+
+    /// <summary>What every single fault looks like after every stimulus.</summary>
+    public FaultDictionary Dictionary(DictionaryOptions? options = null) => FaultDictionary.Of(Known, options);
 
     /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
     public FaultReading Fault(string id) => FaultText.Read(id, Known);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
-using System.Diagnostics;
 using Loomwright.Design;
 using Loomwright.Faults;
 using Loomwright.Parts;
@@ -52,33 +51,16 @@ public sealed record HandAnswer(
 /// <summary>What <c>list faults</c> answers: every single thing that can be wrong with the design.</summary>
 public sealed class FaultsAnswer(OpenedDesign design) : Answer("list-faults", design)
 {
-    public ImmutableArray<FaultAnswer> Faults { get; } = [.. design.Bike.Faults().Select(FaultAnswer.Of)];
+    public ImmutableArray<FaultAnswer> Faults { get; } = [.. design.Bike.ListFaults().Select(FaultAnswer.Of)];
 }
 
 /// <summary>One possible fault.</summary>
 public sealed record FaultAnswer(
     [property: Description("As try --fault takes it.")] string Id,
     [property: Description("open, moved, swapped, lost, short, dead, reversed, high, stuck, leak or setting.")] string Kind,
-    [property: Description("The wire, terminal, ground or part it is about.")] string Subject)
+    [property: Description("The wire, terminal, ground or part it is about.")] string Subject,
+    [property: Description("How likely it is before anything was looked at, 0 to 1; a judgement, see docs/faults.md.")] double Prior,
+    [property: Description("What sets it right; equal where the same work does.")] string Repair)
 {
-    public static FaultAnswer Of(Fault fault) => new(fault.ToString(), KindOf(fault), SubjectOf(fault));
-
-    private static string KindOf(Fault fault) => fault.ToString().Split(':')[0];
-
-    /// <summary>What the fault is about, by name.</summary>
-    public static string SubjectOf(Fault fault) => fault switch
-    {
-        Fault.Open f => f.Wire,
-        Fault.Moved f => f.Wire,
-        Fault.Swapped f => f.A.ToString(),
-        Fault.Lost f => f.Ground,
-        Fault.Shorted f => f.A.ToString(),
-        Fault.Dead f => f.Part,
-        Fault.High f => f.Joint,
-        Fault.Stuck f => f.Switch,
-        Fault.Leak f => f.Part,
-        Fault.Setting f => f.Part,
-        Fault.Reversed f => f.Part,
-        _ => throw new UnreachableException(),
-    };
+    public static FaultAnswer Of(ListedFault listed) => new(listed.Fault.ToString(), listed.Fault.Kind, listed.Fault.Subject, listed.Prior(), listed.Repair);
 }

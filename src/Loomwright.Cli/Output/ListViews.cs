@@ -36,13 +36,13 @@ internal static class ListViews
 
     public static void Faults(Screen screen, OpenedDesign design)
     {
-        var faults = design.Bike.Faults();
+        var faults = design.Bike.ListFaults();
         foreach (var kind in faults.Select(FaultAnswer.Of).GroupBy(f => f.Kind))
         {
             screen.Line(string.Create(CultureInfo.InvariantCulture, $"{Meaning(kind.Key)}: {kind.Count()}"));
             foreach (var fault in kind)
             {
-                screen.Line($"  {fault.Id}");
+                screen.Line(string.Create(CultureInfo.InvariantCulture, $"  {fault.Prior,7:P2}  {fault.Id}"));
             }
 
             screen.Line();
@@ -141,6 +141,10 @@ internal static class ListViews
         "short" => "Two terminals that touch",
         "dead" => "A part that conducts no more",
         "reversed" => "A part with plus and minus exchanged",
+        "high" => "A bad joint",
+        "stuck" => "A switch or relay that no longer moves",
+        "leak" => "Open contacts that conduct",
+        "setting" => "Something set or chosen otherwise than designed",
         _ => kind,
     };
 }

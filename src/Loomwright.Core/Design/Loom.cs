@@ -158,8 +158,9 @@ public abstract record Defect
     {
     }
 
-    /// <summary>Nothing conducts inside it any more.</summary>
-    public sealed record Dead : Defect;
+    /// <summary>Nothing conducts inside it any more, or one thing in it does not.</summary>
+    /// <param name="Inside">What it is called (a lamp's filament, a box's output by its terminal), or null for all of it.</param>
+    public sealed record Dead(string? Inside = null) : Defect;
 
     /// <summary>Its plus and minus leads are exchanged.</summary>
     public sealed record Reversed : Defect;

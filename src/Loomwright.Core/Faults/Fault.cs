@@ -24,8 +24,8 @@ public abstract record Fault
     /// <summary><c>short: A to B</c>: two terminals touch.</summary>
     public sealed record Shorted(TerminalRef A, TerminalRef B) : Fault;
 
-    /// <summary><c>dead: PART</c>.</summary>
-    public sealed record Dead(string Part) : Fault;
+    /// <summary><c>dead: PART</c>, or one thing in it: a lamp's filament by its name, a box's output by its terminal, <c>dead: headlamp.dip</c>.</summary>
+    public sealed record Dead(string Part, string? Inside = null) : Fault;
 
     /// <summary><c>reversed: PART</c>: plus and minus exchanged.</summary>
     public sealed record Reversed(string Part) : Fault;
@@ -42,6 +42,26 @@ public abstract record Fault
     /// <summary><c>setting: PART KEY VALUE</c>: set to something else than the design says; a key within a key after a stroke.</summary>
     public sealed record Setting(string Part, string Key, string Value) : Fault;
 
+    /// <summary>What is wrong, the first word of the id: <c>open</c>, <c>moved</c>, …</summary>
+    public string Kind => ToString().Split(':')[0];
+
+    /// <summary>The wire, terminal, ground, switch or part it is about.</summary>
+    public string Subject => this switch
+    {
+        Open f => f.Wire,
+        Moved f => f.Wire,
+        Swapped f => f.A.ToString(),
+        Lost f => f.Ground,
+        Shorted f => f.A.ToString(),
+        Dead f => f.Part,
+        Reversed f => f.Part,
+        High f => f.Joint,
+        Stuck f => f.Switch,
+        Leak f => f.Part,
+        Setting f => f.Part,
+        _ => throw new InvalidOperationException("a fault of no known form"),
+    };
+
     /// <summary>The stable text id.</summary>
     public sealed override string ToString() => this switch
     {
@@ -50,7 +70,7 @@ public abstract record Fault
         Swapped f => $"swapped: {f.A} with {f.B}",
         Lost f => $"lost: {f.Ground}",
         Shorted f => $"short: {f.A} to {f.B}",
-        Dead f => $"dead: {f.Part}",
+        Dead f => f.Inside is null ? $"dead: {f.Part}" : $"dead: {f.Part}.{f.Inside}",
         Reversed f => $"reversed: {f.Part}",
         High f => FormattableString.Invariant($"high: {f.Joint} {f.Ohms:0.######} ohm"),
         Stuck f => $"stuck: {f.Switch} at {f.At}",

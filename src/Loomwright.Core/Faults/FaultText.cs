@@ -17,7 +17,7 @@ public sealed record FaultReading(Fault? Fault, Problem? Problem);
 public static class FaultText
 {
     private const string Forms =
-        "open: WIRE, moved: WIRE end TERMINAL to TERMINAL, swapped: TERMINAL with TERMINAL, lost: GROUND, short: TERMINAL to TERMINAL, dead: PART, reversed: PART, high: JOINT 0.5 ohm, stuck: SWITCH at POSITION, leak: PART 30 ohm, setting: PART KEY VALUE";
+        "open: WIRE, moved: WIRE end TERMINAL to TERMINAL, swapped: TERMINAL with TERMINAL, lost: GROUND, short: TERMINAL to TERMINAL, dead: PART or PART.LAMP, reversed: PART, high: JOINT 0.5 ohm, stuck: SWITCH at POSITION, leak: PART 30 ohm, setting: PART KEY VALUE";
 
     /// <summary>The fault in the owner's spelling, whatever the case and blanks it was typed with.</summary>
     public static FaultReading Read(string text, Loom loom)
@@ -47,7 +47,7 @@ public static class FaultText
             "swapped" => Two(" with ", (a, b) => new Fault.Swapped(a, b)),
             "lost" => Lost(),
             "short" => Two(" to ", (a, b) => new Fault.Shorted(a, b)),
-            "dead" => One(rest, Parts, "part") is { Name: { } part } ? Fine(new Fault.Dead(part)) : Unknown(rest, Parts, "part"),
+            "dead" => Dead(),
             "reversed" => Reversed(),
             "high" => Ohms(Joints, "joint", (joint, ohms) => new Fault.High(joint, ohms)),
             "stuck" => Stuck(),
@@ -105,6 +105,12 @@ public static class FaultText
             }
 
             return Ends(rest, between);
+        }
+
+        private FaultReading Dead()
+        {
+            var all = _wiring.Parts.SelectMany(p => p.Model.Inside.Select(i => new Fault.Dead(p.Name, i)).Prepend(new Fault.Dead(p.Name)));
+            return all.FirstOrDefault(f => Names.Fold(f.ToString()["dead: ".Length..]) == rest) is { } dead ? Fine(dead) : Unknown(rest, Parts, "part");
         }
 
         private FaultReading Lost()

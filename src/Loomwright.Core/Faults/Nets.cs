@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -8,6 +9,9 @@ namespace Loomwright.Faults;
 /// <summary>What wires alone join, whatever the parts between them do.</summary>
 internal sealed class Nets
 {
+    // More than any contact of a plug has, less than any load.
+    private const double MostOfAJoint = 0.05;
+
     private readonly Wiring _wiring;
     private readonly int[] _net;
 
@@ -15,7 +19,7 @@ internal sealed class Nets
     {
         _wiring = wiring;
         _net = [.. Enumerable.Range(0, wiring.NodeCount)];
-        foreach (var link in wiring.Links.Where(l => l.IsWire && counts(l)))
+        foreach (var link in wiring.Links.Where(counts))
         {
             var (from, to) = (Root(link.From), Root(link.To));
             _net[Math.Max(from, to)] = Math.Min(from, to);
@@ -23,13 +27,16 @@ internal sealed class Nets
     }
 
     /// <summary>The nets of all wires.</summary>
-    public static Nets Of(Wiring wiring) => new(wiring, static _ => true);
+    public static Nets Of(Wiring wiring) => new(wiring, static l => l.IsWire);
+
+    /// <summary>The nets of all wires and of what always joins: plugs that are together, metal on metal.</summary>
+    public static Nets Joined(Wiring wiring) => new(wiring, static l => Joins(l) || l.IsJoint);
 
     /// <summary>The nets that are left when one wire is taken out.</summary>
-    public static Nets Without(Wiring wiring, string wire) => new(wiring, l => !Names.Same(l.Owner, wire));
+    public static Nets Without(Wiring wiring, string wire) => new(wiring, l => l.IsWire && !Names.Same(l.Owner, wire));
 
     /// <summary>The nets that are left when nothing sits on one node.</summary>
-    public static Nets Around(Wiring wiring, int node) => new(wiring, l => l.From != node && l.To != node);
+    public static Nets Around(Wiring wiring, int node) => new(wiring, l => Joins(l) && l.From != node && l.To != node);
 
     /// <summary>Whether wires alone join the two.</summary>
     public bool Joins(TerminalRef a, TerminalRef b) =>
@@ -37,6 +44,8 @@ internal sealed class Nets
 
     /// <summary>Whether wires alone join the two nodes.</summary>
     public bool Joins(int a, int b) => Root(a) == Root(b);
+
+    private static bool Joins(Link link) => link.IsWire || link is { IsJoint: false, Switching: null, Fuse: null, Curve: Ohms { ResistanceOhms: < MostOfAJoint } };
 
     private int Root(int node)
     {
@@ -49,7 +58,7 @@ internal sealed class Nets
     }
 }
 
-/// <summary>A stud's own leads: those of its wires whose other end wires alone join to the reference without passing the stud.</summary>
+/// <summary>A stud's own leads: those of its wires whose other end wires and plugs join to the reference without passing the stud.</summary>
 internal static class GroundLeads
 {
     /// <summary>Their names in file order; empty when the part is not a point with such a lead.</summary>

@@ -20,7 +20,7 @@ public static class Patch
         Fault.Swapped f => loom with { Wires = [.. loom.Wires.Select(w => w with { From = Other(w.From, f.A, f.B), To = Other(w.To, f.A, f.B) })] },
         Fault.Lost f => Lost(loom, f.Ground, GroundLeads.Of(Wiring.Of(loom), f.Ground)),
         Fault.Shorted f => loom with { Shorts = loom.Shorts.Add(new Short(f.A, f.B, new Resistance(TouchOhms))) },
-        Fault.Dead f => WithDefect(loom, f.Part, new Defect.Dead()),
+        Fault.Dead f => WithDefect(loom, f.Part, new Defect.Dead(f.Inside)),
         Fault.Reversed f => WithDefect(loom, f.Part, new Defect.Reversed()),
         Fault.High f => High(loom, f),
         Fault.Stuck f => Moving.Find(loom, f.Switch, f.At) is { } moving ? WithDefect(loom, moving.Part, new Defect.Stuck(moving.Control, f.At)) : loom,

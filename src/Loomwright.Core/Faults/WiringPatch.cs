@@ -17,6 +17,7 @@ internal static class WiringPatch
         Fault.Swapped f => Edit(wiring, l => l.IsWire, l => Exchanged(l, wiring.NodeOf(f.A), wiring.NodeOf(f.B))),
         Fault.Lost f => Lost(wiring, f.Ground),
         Fault.Shorted f => Touching(wiring, wiring.NodeOf(f.A), wiring.NodeOf(f.B)),
+        Fault.Dead { Inside: { } inside } f => Dead(wiring, f.Part, inside),
         Fault.Dead f => Dead(wiring, f.Part),
         Fault.Reversed f => Reversed(wiring, f.Part),
         Fault.High f => High(wiring, f),
@@ -72,6 +73,11 @@ internal static class WiringPatch
         {
             Boxes = [.. wiring.Boxes.Select(b => Names.Same(b.Part, part) ? b.Dead() : b)],
         };
+
+    private static Wiring Dead(Wiring wiring, string part, string inside) =>
+        wiring.Parts.FirstOrDefault(p => Names.Same(p.Name, part))?.Model.ElementOf(inside) is { } element
+            ? Edit(wiring, l => l is { IsWire: false, IsJoint: false } && Names.Same(l.Owner, part) && Names.Same(l.Name, element), l => l with { Curve = Ohms.OpenContact, Switching = null, Cold = null })
+            : wiring;
 
     private static Wiring Reversed(Wiring wiring, string part)
     {

@@ -72,6 +72,20 @@ public sealed class Solver
         }
     }
 
+    /// <summary>
+    /// What a small test source between each node and the reference would see, Ω, every curve at its slope there; infinite
+    /// without any path. Found when asked for; overwritten by the next solve.
+    /// </summary>
+    public void OhmsToReference(Span<double> ohms)
+    {
+        _equations.ResistanceToReference(_step);
+        for (var n = 0; n < ohms.Length; n++)
+        {
+            var place = _equations.Place[n];
+            ohms[n] = _islands[n] != 0 ? double.PositiveInfinity : place < _step.Length ? _step[place] : 0;
+        }
+    }
+
     /// <summary>Voltage between two nodes: potential(a) − potential(b).</summary>
     public double Volts(int a, int b) => _potentials[a] - _potentials[b];
 

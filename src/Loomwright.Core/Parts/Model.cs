@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Expressions;
+using Loomwright.Text;
 
 namespace Loomwright.Parts;
 
@@ -47,6 +48,34 @@ public sealed record Model
 
     /// <summary>What the settings said that could not be used.</summary>
     public ImmutableArray<Problem> Problems { get; init; } = [];
+
+    /// <summary>How it is easily set, chosen or kept otherwise than the design says.</summary>
+    public ImmutableArray<WrongSetting> WrongSettings { get; init; } = [];
+
+    /// <summary>The row of the table of priors by which nothing conducts in it, or null for a part that dies like any other.</summary>
+    public string? DeadBy { get; init; }
+
+    /// <summary>Its leads carry no marks and were told apart with a meter.</summary>
+    public bool Unmarked { get; init; }
+
+    /// <summary>What can die alone inside it, by its name: a light of several by its own, an output by its terminal.</summary>
+    public IEnumerable<string> Inside => [.. Sights.Where(s => s.Name.Length > 0).Select(s => s.Name), .. Controller?.Outputs.Select(o => o.Terminal) ?? []];
+
+    /// <summary>The element that is dead when that is; null when nothing in it is called so.</summary>
+    public string? ElementOf(string inside) =>
+        Sights.FirstOrDefault(s => s.Name.Length > 0 && Names.Same(s.Name, inside))?.Element ?? Controller?.Outputs.FirstOrDefault(o => Names.Same(o.Terminal, inside))?.Element;
+}
+
+/// <summary>A setting that is easily something else.</summary>
+/// <param name="Key">As a fault's text names it: <c>rests</c>, <c>outputs/dip/limit</c>.</param>
+/// <param name="Value">What it then is, as the file would have it.</param>
+/// <param name="Cause">The row of the table of priors it comes about by.</param>
+public sealed record WrongSetting(string Key, string Value, string Cause)
+{
+    public const string Low = "battery low";
+    public const string Sense = "switch sense wrong";
+    public const string Set = "wrong setting";
+    public const string Chosen = "wrong part";
 }
 
 /// <summary>What a terminal is for.</summary>

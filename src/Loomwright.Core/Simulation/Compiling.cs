@@ -144,7 +144,7 @@ internal sealed class Compiling
         var firstLink = _links.Count;
         foreach (var element in model.Elements)
         {
-            var dead = part.Defect is Defect.Dead;
+            var dead = part.Defect is Defect.Dead burnt && (burnt.Inside is null || Names.Same(model.ElementOf(burnt.Inside) ?? "", element.Name));
             _links.Add(new Link(part.Name, element.Name, Inside(part, model, element.From), Inside(part, model, element.To), dead ? Ohms.OpenContact : element.Curve)
             {
                 Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, part, model),
@@ -184,7 +184,7 @@ internal sealed class Compiling
         if (model.Controller is { } controller)
         {
             var box = BoxOf(part, model, controller, LinkOf);
-            _boxes.Add(part.Defect is Defect.Dead ? box.Dead() : box);
+            _boxes.Add(part.Defect is Defect.Dead { Inside: null } ? box.Dead() : box);
         }
     }
 

@@ -52,6 +52,12 @@ internal sealed class Electrics
     /// <summary>Which nodes nothing holds, in the last moment solved.</summary>
     public ReadOnlySpan<bool> Floating => _solver.Floating;
 
+    /// <summary>Ohms from each node to the reference, in the last moment solved.</summary>
+    public void OhmsToReference(Span<double> ohms) => _solver.OhmsToReference(ohms);
+
+    /// <summary>How many operating points were found so far.</summary>
+    public int Solves { get; private set; }
+
     /// <summary>Makes the next solve start from nothing, so that its last digit does not depend on what was solved before.</summary>
     public void StartAfresh() => _afresh = true;
 
@@ -198,7 +204,7 @@ internal sealed class Electrics
             }
 
             _afresh = false;
-
+            Solves++;
             Add(end - start);
             start = end;
         }

@@ -20,6 +20,9 @@ internal static class Meter
     private const double TestOhms = 1000;
     private const double NoPathOhms = 40e6;
 
+    /// <summary>What it shows between a point and the reference whose volts without it are known, with the ohms it sees there.</summary>
+    public static double Shows(double volts, double ohms) => volts * (InputOhms / (InputOhms + ohms));
+
     public static Voltage? Volts(Wiring wiring, State state, TerminalRef red, TerminalRef black)
     {
         if (wiring.NodeOf(red) is not { } from || wiring.NodeOf(black) is not { } to)

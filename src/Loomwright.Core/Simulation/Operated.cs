@@ -14,22 +14,28 @@ internal static class Operated
     /// <summary>The wiring settled with the function working; null when no setting of the controls it names makes it work.</summary>
     public static Settled? For(Wiring wiring, Expression works)
     {
-        var names = works.NamesUsed().ToHashSet(Names.Comparer);
-        var controls = Enumerable.Range(0, wiring.Controls.Length).Where(c => names.Contains(wiring.Controls[c].Name)).ToImmutableArray();
-        foreach (var setting in Settings(wiring, controls))
+        return Find(wiring, works) is { } found ? Play(wiring, found.Setting, found.Wait) : null;
+    }
+
+    /// <summary>The controls to move and how long to wait then; null when no setting of the controls it names makes it work.</summary>
+    public static (ImmutableArray<(int Control, int Position)> Setting, TimeSpan Wait)? Find(Wiring wiring, Expression works)
+    {
+        foreach (var setting in Settings(wiring, works))
         {
             if (WaitsToWork(wiring, works, setting) is { } wait)
             {
-                return Play(wiring, setting, wait);
+                return (setting, wait);
             }
         }
 
         return null;
     }
 
-    // Fewest moved first, then file order of the controls and of their positions.
-    private static IEnumerable<ImmutableArray<(int Control, int Position)>> Settings(Wiring wiring, ImmutableArray<int> controls)
+    /// <summary>Every setting of the controls it names, fewest moved first, then by file order of the controls and of their positions.</summary>
+    public static IEnumerable<ImmutableArray<(int Control, int Position)>> Settings(Wiring wiring, Expression works)
     {
+        var names = works.NamesUsed().ToHashSet(Names.Comparer);
+        var controls = Enumerable.Range(0, wiring.Controls.Length).Where(c => names.Contains(wiring.Controls[c].Name)).ToImmutableArray();
         IEnumerable<ImmutableArray<(int, int)>> some = [[]];
         foreach (var c in controls.Reverse())
         {
@@ -43,8 +49,8 @@ internal static class Operated
         return some.OrderBy(s => s.Length);
     }
 
-    // How long until it works, told by the function's own rule with all those controls moved at once; null: it does not.
-    private static TimeSpan? WaitsToWork(Wiring wiring, Expression works, ImmutableArray<(int Control, int Position)> setting)
+    /// <summary>How long until it works, told by the function's own rule with all those controls moved at once; null: it does not.</summary>
+    public static TimeSpan? WaitsToWork(Wiring wiring, Expression works, ImmutableArray<(int Control, int Position)> setting)
     {
         var rule = new Evaluator([works]);
         var (_, memory) = rule.Step(Memory.Fresh, _ => false, name => Find(wiring, name)?.Rest ?? "");

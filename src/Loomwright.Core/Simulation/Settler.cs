@@ -75,6 +75,21 @@ internal sealed class Settler
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
     internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
 
+    /// <summary>Solves a settled state once more and says how many ohms each node has to the reference; false when the network finds no answer.</summary>
+    internal bool OhmsToReference(State state, Span<double> ohms)
+    {
+        var solved = _electrics.Solve(state, between: false);
+        if (solved)
+        {
+            _electrics.OhmsToReference(ohms);
+        }
+
+        return solved;
+    }
+
+    /// <summary>Operating points found so far.</summary>
+    internal int Solves => _electrics.Solves;
+
     /// <summary>Solves a settled state once more and gives the circuits that makes, each with its share of the time; null when the network finds no answer.</summary>
     internal ImmutableArray<(double Share, Circuit Circuit)>? Circuits(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Circuits()] : null;
 

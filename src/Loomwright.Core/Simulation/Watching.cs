@@ -52,7 +52,8 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
 
     private static Current Amps(ImmutableArray<Picture> pictures, int link) => new(pictures.IsEmpty || link < 0 ? 0 : pictures[0].Amps[link]);
 
-    private static Symbol Light(Box box, LightPlace light, BoxState state, ImmutableArray<Picture> pictures)
+    /// <summary>What a small light beside a terminal does.</summary>
+    internal static Symbol Light(Box box, LightPlace light, BoxState state, ImmutableArray<Picture> pictures)
     {
         if (!state.Awake || pictures.IsEmpty)
         {
@@ -80,21 +81,32 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
 
     private Seen Sight(SightPlace sight, ImmutableArray<Picture> pictures, double? perMinute)
     {
-        var (on, between) = (pictures[0], pictures[^1]);
+        var on = pictures[0];
         var share = Share(sight, on);
-        var amps = Math.Max(Math.Abs(on.Amps[sight.Link]), Math.Abs(between.Amps[sight.Link]));
-        var symbol = sight.Sight switch
-        {
-            Sight.Horn horn => amps >= horn.SoundsAboveAmps ? Symbol.Sounds : Symbol.Silent,
-            Sight.Motor motor => amps >= motor.TurnsAboveAmps ? Symbol.Turns : Symbol.Rests,
-            Sight.Load load => amps >= load.WorksAboveAmps ? Symbol.Works : Symbol.Rests,
-            _ => Simulation.Light.Called(share ?? 0, Share(sight, between) ?? 0, perMinute),
-        };
+        var symbol = Called(sight, pictures, perMinute);
         return new Seen(sight.Name, sight.Part, symbol, share, new Voltage(on.Across(wiring.Links[sight.Link])), new Current(on.Amps[sight.Link]))
         {
             FlashesPerMinute = symbol is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly ? perMinute : null,
         };
     }
+
+    /// <summary>What a person would say of one thing to see or hear.</summary>
+    internal Symbol Called(SightPlace sight, ImmutableArray<Picture> pictures, double? perMinute)
+    {
+        var (on, between) = (pictures[0], pictures[^1]);
+        var amps = Math.Max(Math.Abs(on.Amps[sight.Link]), Math.Abs(between.Amps[sight.Link]));
+        return sight.Sight switch
+        {
+            Sight.Horn horn => amps >= horn.SoundsAboveAmps ? Symbol.Sounds : Symbol.Silent,
+            Sight.Motor motor => amps >= motor.TurnsAboveAmps ? Symbol.Turns : Symbol.Rests,
+            Sight.Load load => amps >= load.WorksAboveAmps ? Symbol.Works : Symbol.Rests,
+            _ => Simulation.Light.Called(Share(sight, on) ?? 0, Share(sight, between) ?? 0, perMinute),
+        };
+    }
+
+    /// <summary>How a fuse is found.</summary>
+    internal static FuseState State(FusePlace fuse, bool blown, bool cycles, double amps) =>
+        blown ? FuseState.Blown : cycles ? FuseState.Cycling : Math.Abs(amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;
 
     // A burnt filament has all the volts across it and gives no light.
     private double? Share(SightPlace sight, Picture picture) =>
@@ -103,8 +115,7 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
     private static FuseSeen Fuse(FusePlace fuse, bool blown, bool cycles, ImmutableArray<Picture> pictures)
     {
         var amps = Amps(pictures, fuse.Link);
-        var state = blown ? FuseState.Blown : cycles ? FuseState.Cycling : Math.Abs(amps.Amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;
-        return new FuseSeen(fuse.Part, state, amps, new Current(fuse.RatingAmps));
+        return new FuseSeen(fuse.Part, State(fuse, blown, cycles, amps.Amps), amps, new Current(fuse.RatingAmps));
     }
 
     private Phase Phase(Settled settled, Picture picture, int place)

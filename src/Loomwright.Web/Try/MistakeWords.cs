@@ -17,6 +17,7 @@ internal sealed class MistakeWords(Loom loom)
         Fault.Swapped f => new(fault, $"what belongs on {At(f.A)} and on {At(f.B)} is swapped", f.A.Part),
         Fault.Lost f => new(fault, $"{f.Ground} has lost its own lead to battery minus", f.Ground),
         Fault.Shorted f => new(fault, $"{At(f.A)} and {At(f.B)} touch", f.A.Part),
+        Fault.Dead { Inside: { } inside } f => new(fault, $"{At(new TerminalRef(f.Part, inside))} is dead", f.Part),
         Fault.Dead f => new(fault, $"{f.Part} is dead", f.Part),
         Fault.High f => new(fault, $"{f.Joint} has a bad joint, {new Quantities.Resistance(f.Ohms)}", f.Joint),
         Fault.Stuck f => new(fault, $"{f.Switch} is stuck at {f.At}", f.Switch),

@@ -66,6 +66,9 @@ internal static class ControllerInputs
         return inputs.ToImmutable();
     }
 
+    /// <summary>Set up to wait for plus where its switch gives ground, or the other way round.</summary>
+    public static WrongSetting OtherSense(Input input) => new($"inputs/{input.Name}/{Active.Key}", input.ActiveAtGround ? "plus" : "ground", WrongSetting.Set);
+
     private static Input? OfBlock(Settings settings, string name, int number, double? ohms, DataInput? data, Seats seats, string path)
     {
         if (data is null)

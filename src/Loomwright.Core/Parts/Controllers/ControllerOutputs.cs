@@ -63,6 +63,12 @@ internal static class ControllerOutputs
         return outputs.ToImmutable();
     }
 
+    /// <summary>A limit that little but a tell-tale keeps below …</summary>
+    public const double TooLowAmps = 1;
+
+    /// <summary>… and an output set to it.</summary>
+    public static WrongSetting TooLow(Output output) => new($"outputs/{output.Name}/{Limit.Key}", "1 A", WrongSetting.Set);
+
     private static ImmutableArray<Element> Elements(Settings own, string name, string element, string terminal, Seats seats)
     {
         ImmutableArray<Element> always =

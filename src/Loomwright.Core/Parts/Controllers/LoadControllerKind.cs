@@ -69,6 +69,11 @@ internal static class LoadControllerKind
             Controller = controller,
             Polarity = bars.IsEmpty ? (supply, ground) : null,
             Problems = marks.Problems,
+            WrongSettings =
+            [
+                .. inputs.Where(i => i.Pull is not null).Select(i => ControllerInputs.OtherSense(i.Input)),
+                .. outputs.Where(o => o.Output.LimitAmps > ControllerOutputs.TooLowAmps).Select(o => ControllerOutputs.TooLow(o.Output)),
+            ],
         };
     }
 

@@ -39,6 +39,7 @@ internal static class FlasherKind
             Elements = [contact],
             Flashers = [new Flasher("flasher", contact.Name, law, Load.Of(settings) / RatedVolts, Rate.Of(settings))],
             Problems = marks.Problems,
+            WrongSettings = three ? [] : [new WrongSetting(Works.Key, law == FlasherLaw.Heat ? "load sensing" : "thermal", WrongSetting.Chosen)],
         };
         return three ? WithGround(model, contact, marks.Known) : model;
     }

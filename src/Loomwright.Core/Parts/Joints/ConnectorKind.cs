@@ -23,6 +23,7 @@ internal static class ConnectorKind
             Terminals = [.. cavities.Select(c => new Terminal($"{c}a", Role.Lead, null, "a")), .. cavities.Select(c => new Terminal($"{c}b", Role.Lead, null, "b"))],
             Elements = [.. cavities.Select(c => new Element($"cavity {c}", $"{c}a", $"{c}b", contact))],
             Problems = marks.Problems,
+            DeadBy = "plug left apart",
         };
     }
 }

@@ -16,6 +16,8 @@ internal static class FuseKind
     public static Kind Kind { get; } = new(
         "fuse", "A fuse: opens for good when it carries too much for too long.", [Rating.Parameter with { Required = true }, Form.Parameter, Marks.TwoParameter("terminals", "1", "2")], Build);
 
+    private static WrongSetting Other(double ratingAmps) => new(Rating.Key, FormattableString.Invariant($"{ratingAmps:0.###} A"), WrongSetting.Chosen);
+
     private static Model Build(Part part)
     {
         var marks = Marks.Two(part.Settings, "terminals", "1", "2");
@@ -26,6 +28,8 @@ internal static class FuseKind
             Elements = [new Element("strip", marks.Known[0], marks.Known[1], new Ohms(RatedDropVolts / ratingAmps))],
             Protectors = [new Protector("strip", ratingAmps) { Band = Form.Of(part.Settings) == FuseBand.BoltDown.Name ? FuseBand.BoltDown : FuseBand.Blade }],
             Problems = marks.Problems,
+            DeadBy = "fuse missing",
+            WrongSettings = [Other(Math.Max(ratingAmps / 2, Rating.Least)), Other(Math.Min(ratingAmps * 2, Rating.Most))],
         };
     }
 }

@@ -41,6 +41,7 @@ internal static class AlternatorKind
             Charging = [$"charging {Engine.Idle}", $"charging {Engine.Riding}"],
             Controls = [Engine.Control],
             Polarity = (plus, minus),
+            WrongSettings = [new WrongSetting(Regulates.Key, "15.8 V", WrongSetting.Chosen), new WrongSetting(Regulates.Key, "12.8 V", WrongSetting.Chosen)],
             Problems = marks.Problems,
         };
     }

@@ -30,6 +30,7 @@ internal static class BatteryKind
             Elements = [new Element("cells", "+", "-", new Source(emfVolts, ohms))],
             Supply = new Supply("+", "-", "cells", null),
             Polarity = ("+", "-"),
+            WrongSettings = [RestVoltage.Given(part.Settings) is null ? new WrongSetting(Charge.Key, "20 %", WrongSetting.Low) : new WrongSetting(RestVoltage.Key, "11.8 V", WrongSetting.Low)],
         };
     }
 

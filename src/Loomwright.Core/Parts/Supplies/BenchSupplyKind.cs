@@ -23,6 +23,7 @@ internal static class BenchSupplyKind
             Elements = [new Element("output", "+", "-", new LimitedSource(Volts.Of(part.Settings), OutputOhms, limitAmps))],
             Supply = new Supply("+", "-", "output", limitAmps),
             Polarity = ("+", "-"),
+            WrongSettings = [new WrongSetting(Volts.Key, "9 V", WrongSetting.Set), new WrongSetting(Limit.Key, "0.5 A", WrongSetting.Set)],
         };
     }
 }

@@ -26,6 +26,7 @@ internal static class KillSwitchKind
             ],
             Controls = [new Control(part.Name, ["run", "stop"], "run", Momentary: false)],
             Problems = marks.Problems,
+            WrongSettings = [new WrongSetting(Stops.Key, Stops.Of(part.Settings) == "closing" ? "opening" : "closing", WrongSetting.Sense)],
         };
     }
 }

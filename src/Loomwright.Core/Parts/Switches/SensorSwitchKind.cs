@@ -59,6 +59,7 @@ internal static class SensorSwitchKind
             ],
             Controls = [control],
             Problems = marks.Problems,
+            WrongSettings = [new WrongSetting(Rests.Key, closed ? "open" : "closed", WrongSetting.Sense)],
         };
     }
 

@@ -35,6 +35,7 @@ internal static class SwitchKind
             Elements = Contacts(part, positions, marks),
             Controls = names.IsEmpty ? [] : [new Control(part.Name, names, RestOf(part.Settings, names, marks), Action.Of(part.Settings) == "springs back")],
             Problems = marks.Problems,
+            Unmarked = marks.Known.Length > 2,
         };
     }
 

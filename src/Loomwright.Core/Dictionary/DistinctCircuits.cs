@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+
+namespace Loomwright.Dictionary;
+
+/// <summary>A wiring with all the faults that make it; none for the healthy one.</summary>
+internal sealed record DistinctCircuit(Wiring Wiring, ImmutableArray<ListedFault> Faults);
+
+/// <summary>Faults that come to the same circuit, put together.</summary>
+internal static class DistinctCircuits
+{
+    /// <summary>The healthy wiring first, then the others in the order of their first fault. A fault that changes nothing stands by itself.</summary>
+    public static ImmutableArray<DistinctCircuit> Of(Wiring healthy, ImmutableArray<ListedFault> faults)
+    {
+        var places = new Dictionary<string, int>(StringComparer.Ordinal);
+        var circuits = new List<DistinctCircuit> { new(healthy, []) };
+        foreach (var fault in faults)
+        {
+            var wiring = healthy.With(fault.Fault);
+            var name = Name(healthy, wiring);
+            if (name.Length > 0 && places.TryGetValue(name, out var place))
+            {
+                circuits[place] = circuits[place] with { Faults = circuits[place].Faults.Add(fault) };
+                continue;
+            }
+
+            places.TryAdd(name, circuits.Count);
+            circuits.Add(new DistinctCircuit(wiring, [fault]));
+        }
+
+        return [.. circuits];
+    }
+
+    /// <summary>The links that differ, each with what it now is; empty when none does or when more than links differ.</summary>
+    private static string Name(Wiring healthy, Wiring wiring)
+    {
+        if (!wiring.Boxes.Equals(healthy.Boxes) && !wiring.Boxes.SequenceEqual(healthy.Boxes))
+        {
+            return "";
+        }
+
+        var name = new StringBuilder();
+        for (var l = 0; l < wiring.Links.Length; l++)
+        {
+            if (l < healthy.Links.Length && ReferenceEquals(wiring.Links[l], healthy.Links[l]))
+            {
+                continue;
+            }
+
+            // A link has no way round unless its curve has: one that is straight through nothing may be turned.
+            var link = wiring.Links[l];
+            var turned = link.Curve is Parts.Ohms && link.From > link.To;
+            var (from, to) = turned ? (link.To, link.From) : (link.From, link.To);
+            name.Append(CultureInfo.InvariantCulture, $"{(l < healthy.Links.Length ? l : -1)}:{from}-{to} {link.Curve} {link.Off} {link.Switching} {link.Cold};");
+        }
+
+        return name.ToString();
+    }
+}

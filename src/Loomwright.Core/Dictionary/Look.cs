@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using Loomwright.Simulation;
+
+namespace Loomwright.Dictionary;
+
+/// <summary>What there is to see and to measure after one stimulus. Where something flashes, numbers are of its on-phase.</summary>
+/// <param name="Outcome">How it settled.</param>
+/// <param name="Signs">What a person tells of each observable, in their order; empty when the network found no answer.</param>
+/// <param name="SupplyAmps">Delivered by all supplies together.</param>
+/// <param name="Volts">At each point against battery minus, as a 10 MΩ meter there shows; empty when there is no answer.</param>
+public sealed record Look(Outcome Outcome, ImmutableArray<byte> Signs, double SupplyAmps, ImmutableArray<double> Volts)
+{
+    /// <summary>Whether a person sees and hears the same.</summary>
+    public bool LooksLike(Look other) => ReferenceEquals(this, other) || Signs.AsSpan().SequenceEqual(other.Signs.AsSpan());
+}
