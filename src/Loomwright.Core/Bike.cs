@@ -106,7 +106,7 @@ public sealed class Bike
     public ImmutableArray<ListedFault> ListFaults(PriorOptions? options = null) => Catalogue.List(Known, options);
 
     /// <summary>What every single fault looks like after every stimulus.</summary>
-    public FaultDictionary Dictionary(DictionaryOptions? options = null) => FaultDictionary.Of(Known, options);
+    public FaultTable Dictionary(DictionaryOptions? options = null) => FaultTable.Of(Known, options);
 
     /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
     public FaultReading Fault(string id) => FaultText.Read(id, Known);

@@ -15,10 +15,10 @@ internal static class Dictionaries
         {
             var bike = Bike.Read(new SourceText(path, File.ReadAllText(path)));
             var watch = Stopwatch.StartNew();
-            var made = FaultDictionary.Of(bike.Loom!);
+            var made = FaultTable.Of(bike.Loom!);
             var seconds = watch.Elapsed.TotalSeconds;
             watch.Restart();
-            var whole = FaultDictionary.Of(bike.Loom!, new DictionaryOptions { Shortcuts = false });
+            var whole = FaultTable.Of(bike.Loom!, new DictionaryOptions { Shortcuts = false });
             var wholeSeconds = watch.Elapsed.TotalSeconds;
             var (differ, worstVolts) = Compare(made, whole);
             run.Failed |= differ > 0 || worstVolts > MeterVolts;
@@ -37,7 +37,7 @@ internal static class Dictionaries
     /// <summary>What a common meter shows in its last place on its 20 V range.</summary>
     private const double MeterVolts = 0.01;
 
-    private static (int Differ, double WorstVolts) Compare(FaultDictionary made, FaultDictionary whole)
+    private static (int Differ, double WorstVolts) Compare(FaultTable made, FaultTable whole)
     {
         var (differ, worst) = (0, 0.0);
         foreach (var (one, other) in made.Entries.Zip(whole.Entries))

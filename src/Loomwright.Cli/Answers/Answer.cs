@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using Loomwright.Verbs;
 
 namespace Loomwright.Answers;
@@ -48,6 +49,7 @@ public abstract class Answer(string verb, OpenedDesign? design, bool whole = tru
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
         NewLine = "\n",
         WriteIndented = true,
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
     };
 
     /// <summary>How answers become text, and what their schemas are made by.</summary>

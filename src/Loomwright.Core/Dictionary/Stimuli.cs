@@ -113,7 +113,7 @@ public static class Stimuli
 
     private static Stimulus Of(Wiring wiring, ImmutableArray<(int Control, int Position)> moves, TimeSpan wait)
     {
-        ImmutableArray<Operation> operations = [.. moves.Select(m => Set(wiring, m.Control, m.Position))];
+        ImmutableArray<Operation> operations = [.. moves.Select(Operation (m) => Set(wiring, m.Control, m.Position))];
         return Stimulus.Of(wait > TimeSpan.Zero ? operations.Add(new Operation.Wait(wait)) : operations);
     }
 
@@ -121,7 +121,7 @@ public static class Stimuli
     private static ImmutableArray<(int Control, int Position)> Ordered(Wiring wiring, IEnumerable<(int Control, int Position)> moves) =>
         [.. moves.Distinct().OrderBy(m => wiring.Controls[m.Control].Momentary).ThenBy(m => m.Control)];
 
-    private static Operation Set(Wiring wiring, int control, int position) => new Operation.Set(wiring.Controls[control].Name, wiring.Controls[control].Positions[position]);
+    private static Operation.Set Set(Wiring wiring, int control, int position) => new Operation.Set(wiring.Controls[control].Name, wiring.Controls[control].Positions[position]);
 
     private static int Rest(Wiring wiring, int control) => Wiring.PlaceOf(wiring.Controls[control], wiring.Controls[control].Rest) ?? 0;
 }

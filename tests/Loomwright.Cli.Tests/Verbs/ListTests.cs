@@ -23,7 +23,7 @@ public sealed class ListTests
     {
         var faults = Answered.Read(Called.With("list", "faults", Called.Bench, "--json")).GetProperty("faults").EnumerateArray();
         var firsts = faults.DistinctBy(f => f.GetProperty("kind").GetString()).Select(f => f.GetProperty("id").GetString()!).ToList();
-        Assert.Equal(10, firsts.Count);
+        Assert.Equal(11, firsts.Count);
         Assert.All(firsts, id => Assert.InRange(Called.With("try", Called.Bench, "--fault", id).Exit, ExitCode.Answered, ExitCode.Look));
     }
 

@@ -12,7 +12,7 @@ public sealed class DictionaryTests
     private const double MeterAmps = 0.01;
 
     private static readonly Loom Kittiwake = Examples.Read("examples/kittiwake/kittiwake.loom.yaml");
-    private static readonly Lazy<FaultDictionary> Made = new(() => FaultDictionary.Of(Kittiwake, new DictionaryOptions { Stimuli = [.. Stimuli.Usual(Kittiwake).Where((_, s) => s % 15 == 4)] }));
+    private static readonly Lazy<FaultTable> Made = new(() => FaultTable.Of(Kittiwake, new DictionaryOptions { Stimuli = [.. Stimuli.Usual(Kittiwake).Where((_, s) => s % 15 == 4)] }));
 
     [Fact]
     public void The_whole_example_has_at_least_eight_single_faults_a_wire() =>
@@ -52,7 +52,7 @@ public sealed class DictionaryTests
         Assert.Equal(entry.Faults.Sum(f => f.Prior()), entry.Prior, 1e-12);
     }
 
-    private static void IsShown(FaultDictionary dictionary, Look look, Stimulus stimulus, Fault? fault)
+    private static void IsShown(FaultTable dictionary, Look look, Stimulus stimulus, Fault? fault)
     {
         var rig = fault is null ? new Rig(Kittiwake) : new Rig(Patch.Apply(Kittiwake, fault), new RigOptions { Healthy = Kittiwake });
         var frame = rig.Play(stimulus.Operations)[^1];
@@ -70,7 +70,7 @@ public sealed class DictionaryTests
         for (var p = 0; p < dictionary.Points.Length; p += 7)
         {
             var volts = rig.Volts(dictionary.Points[p], new TerminalRef(minus, "-"))!.Value.Volts;
-            Assert.True(Math.Abs(volts - look.Volts[p]) < MeterVolts, $"{where}: {dictionary.Points[p]} {volts} against {look.Volts[p]}");
+            Assert.True(Math.Abs(volts - look.Volts[p]) < MeterVolts, FormattableString.Invariant($"{where}: {dictionary.Points[p]} {volts} against {look.Volts[p]}"));
         }
     }
 

@@ -10,9 +10,9 @@ namespace Loomwright.Dictionary;
 /// What every single fault of a loom looks like after every stimulus, beside the loom with nothing wrong. Faults that
 /// come to the same circuit are one entry; entries that look alike after every stimulus are one class.
 /// </summary>
-public sealed class FaultDictionary
+public sealed class FaultTable
 {
-    private FaultDictionary()
+    private FaultTable()
     {
     }
 
@@ -41,7 +41,7 @@ public sealed class FaultDictionary
     public Entry? Find(string id) => Entries.FirstOrDefault(e => e.Faults.Any(f => Text.Names.Same(f.Fault.ToString(), id)));
 
     /// <summary>Makes the dictionary of exactly this loom: the whole bike, or what is connected at a stage.</summary>
-    public static FaultDictionary Of(Loom loom, DictionaryOptions? options = null)
+    public static FaultTable Of(Loom loom, DictionaryOptions? options = null)
     {
         options ??= new DictionaryOptions();
         var wiring = Wiring.Of(loom);
@@ -51,7 +51,7 @@ public sealed class FaultDictionary
         var (looks, solves) = new Making(wiring, circuits, stimuli, points, options).Looks();
         var classes = Alike(looks);
         var priors = circuits.Select(c => c.Faults.Sum(f => f.Prior(options.Priors))).ToList();
-        return new FaultDictionary
+        return new FaultTable
         {
             Stimuli = stimuli,
             Observables = Viewer.Observables(wiring),
