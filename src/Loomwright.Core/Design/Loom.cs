@@ -31,6 +31,9 @@ public sealed record Loom
 
     public ImmutableArray<StandIn> StandIns { get; init; } = [];
 
+    /// <summary>Where the boxes of the picture stand.</summary>
+    public Placing Placing { get; init; } = Placing.None;
+
     /// <summary>Contacts nobody drew: a strand across two terminals, a chafed wire. Empty in a design as read from a file.</summary>
     public ImmutableArray<Short> Shorts { get; init; } = [];
 

@@ -21,17 +21,27 @@ internal sealed class Layout
     private readonly int[] _lane;
     private readonly int[] _track1;
     private readonly int[] _track2;
+    private readonly Kept? _kept;
     private double _spineHeight;
 
-    public Layout(Plates plates, Arrangement at)
+    /// <param name="kept">Where the boxes stand, when that is given; what has no room between them then has no path.</param>
+    public Layout(Plates plates, Arrangement at, Kept? kept = null)
     {
-        (_plates, _at) = (plates, at);
+        (_plates, _at, _kept) = (plates, at, kept);
         _top = new double[plates.All.Length];
         _isAbove = new bool[plates.All.Length];
         (_lane, _track1, _track2) = (new int[plates.Lines.Length], new int[plates.Lines.Length], new int[plates.Lines.Length]);
         Array.Fill(_track1, -1);
         Array.Fill(_track2, -1);
-        Stack();
+        if (kept is null)
+        {
+            Stack();
+        }
+        else
+        {
+            Take(kept);
+        }
+
         SortShared();
         Lanes();
         Tracks();
@@ -46,17 +56,29 @@ internal sealed class Layout
 
     public double[] ColumnWidth { get; private set; } = [];
 
-    /// <summary>The path of every line, in their order.</summary>
+    /// <summary>The path of every line, in their order; empty where the kept places leave no room.</summary>
     public Spot[][] Paths { get; private set; } = [];
 
     public bool IsAbove(Plate plate) => _isAbove[plate.Index];
+
+    public double SpineHeight => _spineHeight;
 
     public double SpineMiddle => _spineHeight / 2;
 
     /// <summary>The middle height of a row.</summary>
     public double Y(Plate plate, int row) => _top[plate.Index] + (_isAbove[plate.Index] ? 0 : _spineHeight) + (row * Row) + (Row / 2);
 
-    public double Middle(Plate plate) => ColumnLeft[plate.Column] + (ColumnWidth[plate.Column] / 2);
+    public double Middle(Plate plate) => _kept?.Middle[plate.Index] ?? ColumnLeft[plate.Column] + (ColumnWidth[plate.Column] / 2);
+
+    private void Take(Kept kept)
+    {
+        _spineHeight = kept.SpineHeight;
+        foreach (var plate in _plates.Standing)
+        {
+            _isAbove[plate.Index] = kept.IsAbove[plate.Index];
+            _top[plate.Index] = kept.Top[plate.Index] - (kept.IsAbove[plate.Index] ? 0 : kept.SpineHeight);
+        }
+    }
 
     // Heights with a spine of no height; what stands below is moved down by it later.
     private void Stack()
@@ -88,7 +110,7 @@ internal sealed class Layout
     // On one terminal the wire that goes up takes the upper row.
     private void SortShared()
     {
-        foreach (var plate in _plates.All)
+        foreach (var plate in _plates.Standing)
         {
             foreach (var (ends, first) in plate.Shared)
             {
@@ -141,7 +163,7 @@ internal sealed class Layout
         }
 
         var levels = level.DefaultIfEmpty(-1).Max() + 1;
-        _spineHeight = Math.Ceiling(levels * LaneGap / Row) * Row;
+        _spineHeight = _kept is not null ? _kept.SpineHeight : Math.Ceiling(levels * LaneGap / Row) * Row;
 
         Lane.Turn Turn(End end) => new(end.Channel, _isAbove[end.Plate.Index], end.Right, _top[end.Plate.Index] + (end.Row * Row));
     }
@@ -150,7 +172,7 @@ internal sealed class Layout
     {
         var zones = new double[(_at.Columns + 1) * 2];
         ColumnWidth = new double[_at.Columns];
-        foreach (var plate in _plates.All)
+        foreach (var plate in _plates.Standing)
         {
             ColumnWidth[plate.Column] = Math.Max(ColumnWidth[plate.Column], Plates.Even(plate.Footprint + (2 * Pad)));
         }
@@ -164,25 +186,30 @@ internal sealed class Layout
             }
         }
 
-        ColumnLeft = new double[_at.Columns];
-        var start = new double[_at.Columns + 1];
+        ColumnLeft = _kept is null ? new double[_at.Columns] : [.. _kept.ColumnMiddle.Select((m, c) => m - (ColumnWidth[c] / 2))];
+        var (start, limit) = (new double[_at.Columns + 1], new double[_at.Columns + 1]);
         var x = 0.0;
         for (var channel = 0; channel <= _at.Columns; channel++)
         {
             var tracks = OrderTracks(channel);
+            var isOuter = channel == 0 || channel == _at.Columns;
+            var wide = 2 * Math.Ceiling(Math.Max(zones[channel * 2] + zones[(channel * 2) + 1] + (tracks * TrackGap) + (tracks == 0 ? 0 : 2), isOuter ? 0 : 14) / 2);
+            x = _kept is not null && channel == 0 && _at.Columns > 0 ? ColumnLeft[0] - wide : x;
             start[channel] = x + zones[channel * 2] + 4;
-            x += 2 * Math.Ceiling(Math.Max(zones[channel * 2] + zones[(channel * 2) + 1] + (tracks * TrackGap) + (tracks == 0 ? 0 : 2), channel == 0 || channel == _at.Columns ? 0 : 14) / 2);
+            limit[channel] = double.MaxValue;
+            x += wide;
             if (channel < _at.Columns)
             {
-                ColumnLeft[channel] = x;
-                x += ColumnWidth[channel];
+                limit[channel] = _kept is null || isOuter ? double.MaxValue : ColumnLeft[channel] - zones[(channel * 2) + 1];
+                ColumnLeft[channel] = _kept is null ? x : ColumnLeft[channel];
+                x = ColumnLeft[channel] + ColumnWidth[channel];
             }
         }
 
         Width = x;
-        Paths = [.. _plates.Lines.Select(l => Path(l, start))];
+        Paths = [.. _plates.Lines.Select(l => Path(l, start)).Select((p, i) => HasRoom(p, _plates.Lines[i], limit) ? p : [])];
         var (up, down) = (0.0, 0.0);
-        foreach (var plate in _plates.All)
+        foreach (var plate in _plates.Standing)
         {
             up = Math.Min(up, _top[plate.Index] - (2 * Row));
             down = Math.Max(down, _top[plate.Index] + (plate.Rows.Count * Row) + Row);
@@ -240,6 +267,11 @@ internal sealed class Layout
 
         return level.DefaultIfEmpty(-1).Max() + 1;
     }
+
+    private bool HasRoom(Spot[] path, Line line, double[] limit) =>
+        _kept is null
+        || ((!UsesSpine(line) || LaneY(line.Index) < _spineHeight)
+            && (path.Length == 2 || (path[1].X < limit[line.A.Channel] && path[^2].X < limit[line.B.Channel])));
 
     private double LaneY(int line) => (_lane[line] * LaneGap) + (LaneGap / 2);
 

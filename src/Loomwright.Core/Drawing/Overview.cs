@@ -12,16 +12,33 @@ internal static class Overview
     private const double DearPerPixel = 80;
 
     /// <summary>The sheet. More trials, fewer crossings; the count alone bounds the time.</summary>
-    public static Scene Of(Loom loom, int trials)
+    public static Scene Of(Loom loom, int trials) => OverviewScene.Of(loom.Name, Stand(loom, trials));
+
+    /// <summary>Where everything stands: as kept in the design, or as the search finds it.</summary>
+    public static Standing Stand(Loom loom, int trials)
     {
         var plates = new Plates(loom);
+        var standing = loom.Placing.Arranged is { } arranged && plates.Standing.Any() ? AsKept(loom, plates, arranged) : Found(loom, plates, trials);
+        LaidAgain.Lay(standing, loom.Placing);
+        return standing;
+    }
+
+    private static Standing AsKept(Loom loom, Plates plates, Arranged arranged)
+    {
+        var (kept, at) = Kept.Of(plates, loom.Placing, arranged);
+        var standing = Standing.Of(loom, at, new Layout(plates, at, kept), plates, Paper.A4, new Spot(0, arranged.SpineTop));
+        return standing;
+    }
+
+    private static Standing Found(Loom loom, Plates plates, int trials)
+    {
         var most = Math.Clamp(plates.All.Length, 1, 9);
         foreach (var paper in plates.Lines.Length > MostOnA4 ? [Paper.A3] : new[] { Paper.A4, Paper.A3 })
         {
             var (columns, _, arrangement) = Enumerable.Range(Math.Min(3, most), most - Math.Min(3, most) + 1)
                 .Select(c => Look(loom, plates, paper, c, Math.Max(3, trials / 10)))
                 .MinBy(l => l.Price);
-            Stand(loom, plates, columns);
+            Prepare(loom, plates, columns);
             arrangement = Search.Best(plates, paper, arrangement, trials).Arrangement;
             if (!Fits(paper, new Layout(plates, arrangement)))
             {
@@ -31,7 +48,9 @@ internal static class Overview
             var layout = new Layout(plates, arrangement);
             if (paper == Paper.A3 || Fits(paper, layout))
             {
-                return OverviewScene.Of(loom, plates, arrangement, layout);
+                var sheet = Paper.For(layout.Width, layout.Height);
+                var (x, y) = (Paper.Left + ((sheet.BodyWidth - layout.Width) / 2), Paper.Top + ((sheet.BodyHeight - layout.Height) / 2) - layout.Top);
+                return Standing.Of(loom, arrangement, layout, plates, sheet, new Spot(2 * Math.Round(x / 2), 2 * Math.Round(y / 2)));
             }
         }
 
@@ -42,12 +61,12 @@ internal static class Overview
 
     private static (int Columns, double Price, Arrangement Arrangement) Look(Loom loom, Plates plates, Paper paper, int columns, int trials)
     {
-        Stand(loom, plates, columns);
+        Prepare(loom, plates, columns);
         var (arrangement, price) = Search.Best(plates, paper, Arrangement.First(plates, columns), trials);
         return (columns, price, arrangement);
     }
 
-    private static void Stand(Loom loom, Plates plates, int columns)
+    private static void Prepare(Loom loom, Plates plates, int columns)
     {
         Columns.Assign(loom, plates, columns);
         Columns.Sides(plates, columns);

@@ -24,7 +24,7 @@ internal enum Form
 }
 
 /// <summary>A part on the sheet: its rows, and in which column it stands. Made once; only where it stands changes.</summary>
-internal sealed class Plate(int index, Part part, Model model, Form form)
+internal sealed class Plate(int index, Part part, Model model, Form form, bool isLate)
 {
     public int Index { get; } = index;
 
@@ -42,7 +42,13 @@ internal sealed class Plate(int index, Part part, Model model, Form form)
     /// <summary>Both ends of what lies in a wire face one way.</summary>
     public bool OneSided { get; set; }
 
+    /// <summary>It came after the sheet was arranged.</summary>
+    public bool IsLate { get; } = isLate;
+
     public List<End> Ends { get; } = [];
+
+    /// <summary>Ends that came after the sheet was arranged; they take what place is left.</summary>
+    public List<End> LaterEnds { get; } = [];
 
     public List<PlateRow> Rows { get; } = [];
 
@@ -89,7 +95,8 @@ internal sealed class End(Plate plate, string mark)
 
     public bool Right { get; set; }
 
-    public int Row { get; set; }
+    /// <summary>-1 where it has none.</summary>
+    public int Row { get; set; } = -1;
 
     /// <summary>The channel it leaves into: channel k lies left of column k.</summary>
     public int Channel => Plate.Column + (Right ? 1 : 0);

@@ -7,8 +7,6 @@ namespace Loomwright.Drawing;
 internal sealed class PlateDrawing
 {
     private const double Inset = 8;
-    private const double Frame = 4;
-    private const double JointHalf = 16;
     private const double Half = Layout.Row / 2;
 
     // From the middle of a row down to the base line of its text.
@@ -37,9 +35,9 @@ internal sealed class PlateDrawing
         var headless = plate.Form is Form.Plug or Form.Joint;
         if (plate.Rows.Count > 0)
         {
-            var frame = headless ? 0 : Frame;
+            var frame = headless ? 0 : Standing.Frame;
             var top = y(headless ? 1 : 0) - Half - frame;
-            var half = plate.Form == Form.Joint ? JointHalf : plate.Width / 2;
+            var half = plate.Form == Form.Joint ? Standing.PointHalf : plate.Width / 2;
             var area = new Area(middle - half, top, half * 2, y(plate.Rows.Count - 1) + Half + frame - top);
             Cells.Add(new Cell(plate.Part.Name, area) { Kind = plate.Part.Kind, Outlined = plate.Form != Form.Joint });
             Pinned(plate, area, middle, y);
@@ -60,7 +58,7 @@ internal sealed class PlateDrawing
             foreach (var x in plate.Form switch
             {
                 Form.Joint or Form.Plug => [middle],
-                _ => plate.Ends.Where(e => e.Row >= first && e.Row <= last).GroupBy(e => e.Right).Where(g => g.Count() > 1).Select(g => g.Key ? left + plate.Width : left),
+                _ => plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row >= first && e.Row <= last).GroupBy(e => e.Right).Where(g => g.Count() > 1).Select(g => g.Key ? left + plate.Width : left),
             })
             {
                 Strokes.Add(new Stroke(new Spot(x, y(first)), new Spot(x, y(last))));
@@ -69,7 +67,7 @@ internal sealed class PlateDrawing
 
         if (plate.Form == Form.Joint)
         {
-            Dots.AddRange(plate.Ends.Select(e => e.Row).Distinct().Order().Select(r => new Spot(middle, y(r))));
+            Dots.AddRange(plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row > 0).Select(e => e.Row).Distinct().Order().Select(r => new Spot(middle, y(r))));
         }
     }
 
@@ -79,7 +77,7 @@ internal sealed class PlateDrawing
         {
             var top = y(first) - Half;
             var (from, to) = (right == true ? middle : area.X, right == false ? middle : area.Right);
-            var ends = plate.Ends.Where(e => Names.Same(e.Mark, mark)).Select(e => new Spot(middle + ((e.Right ? 1 : -1) * plate.Width / 2), y(e.Row)));
+            var ends = plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row >= 0 && Names.Same(e.Mark, mark)).Select(e => new Spot(middle + ((e.Right ? 1 : -1) * plate.Width / 2), y(e.Row)));
             Pins.Add(new Pin(plate.Part.Name, mark, new Area(from, top, to - from, y(last) + Half - top), [.. ends]));
         }
     }

@@ -5,7 +5,10 @@ using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
-/// <summary>Makes a plate of every part and a line of every wire that is not drawn as a return.</summary>
+/// <summary>
+/// Makes a plate of every part and a line of every wire that is not drawn as a return. What came after the sheet was arranged
+/// changes nothing of what was there: wires that came later are all lines, and take no row from others.
+/// </summary>
 internal sealed class Plates
 {
     private const double Inset = 8;
@@ -17,8 +20,15 @@ internal sealed class Plates
     public Plates(Loom loom)
     {
         var models = loom.Parts.ToDictionary(p => p.Name, p => Kinds.Find(p.Kind)?.Build(p) ?? new Model { Terminals = [] }, Names.Comparer);
-        var returns = Returns.Of(loom, models);
-        var live = loom.Wires.Where(w => !returns.ContainsKey(w)).SelectMany(w => new[] { w.From, w.To }).ToHashSet();
+        var isPlaced = loom.Placing.Boxes.Take(loom.Placing.Arranged?.Boxes ?? 0).Select(b => b.Part).ToHashSet(Names.Comparer);
+        var arranged = loom.Placing.Arranged is { } a
+            ? loom.Wires.Take(a.Wires).Where(w => isPlaced.Contains(w.From.Part) && isPlaced.Contains(w.To.Part)).ToHashSet()
+            : [.. loom.Wires];
+        var returns = Returns.Of(loom with { Wires = [.. loom.Wires.Where(arranged.Contains)] }, models);
+        var live = loom.Wires
+            .Where(w => !returns.ContainsKey(w))
+            .SelectMany(w => new[] { w.From, w.To }.Where(e => arranged.Contains(w) || !isPlaced.Contains(e.Part)))
+            .ToHashSet();
         foreach (var (wire, end) in returns)
         {
             Note(end, $"{(end == wire.From ? wire.To : wire.From).Part} {Labels.Of(wire)}", wire.Name);
@@ -32,16 +42,20 @@ internal sealed class Plates
             }
         }
 
-        All = [.. loom.Parts.Select((p, i) => new Plate(i, p, models[p.Name], FormOf(p, models[p.Name], live)))];
+        All = [.. loom.Parts.Select((p, i) => new Plate(i, p, models[p.Name], FormOf(p, models[p.Name], live), loom.Placing.Arranged is not null && !isPlaced.Contains(p.Name)))];
         var byName = All.ToDictionary(p => p.Part.Name, Names.Comparer);
-        var lines = new List<Line>();
-        foreach (var wire in loom.Wires.Where(w => !returns.ContainsKey(w)))
+        var (lines, later) = (new List<Line>(), new List<Line>());
+        foreach (var wire in loom.Wires.Where(w => !returns.ContainsKey(w)).OrderBy(w => arranged.Contains(w) ? 0 : 1))
         {
             if (byName.TryGetValue(wire.From.Part, out var from) && byName.TryGetValue(wire.To.Part, out var to))
             {
-                lines.Add(new Line(lines.Count, wire, new End(from, wire.From.Terminal), new End(to, wire.To.Terminal)));
-                from.Ends.Add(lines[^1].A);
-                to.Ends.Add(lines[^1].B);
+                var line = new Line(lines.Count + later.Count, wire, new End(from, wire.From.Terminal), new End(to, wire.To.Terminal));
+                var isLater = !arranged.Contains(wire);
+                (isLater ? later : lines).Add(line);
+                foreach (var end in new[] { line.A, line.B })
+                {
+                    (isLater && !end.Plate.IsLate ? end.Plate.LaterEnds : end.Plate.Ends).Add(end);
+                }
             }
             else
             {
@@ -49,8 +63,8 @@ internal sealed class Plates
             }
         }
 
-        Lines = [.. lines];
-        foreach (var line in lines)
+        (Lines, Later) = ([.. lines], [.. later]);
+        foreach (var line in lines.Concat(later))
         {
             _lineOf[line.A] = line;
             _lineOf[line.B] = line;
@@ -60,6 +74,12 @@ internal sealed class Plates
     public Plate[] All { get; }
 
     public Line[] Lines { get; }
+
+    /// <summary>Those that were there when the sheet was arranged.</summary>
+    public IEnumerable<Plate> Standing => All.Where(p => !p.IsLate);
+
+    /// <summary>Lines of the wires that came after the sheet was arranged, numbered on from <see cref="Lines"/>.</summary>
+    public Line[] Later { get; }
 
     /// <summary>Wires with an end on a part there is not.</summary>
     public List<string> Unrouted { get; } = [];
@@ -78,6 +98,9 @@ internal sealed class Plates
             plate.Pins.Clear();
             Rows(plate);
             var widest = plate.Rows.Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
+
+            // One more ring must not shift what stands beside it.
+            widest = plate.Form == Form.Joint ? Math.Max(widest, Width(plate, JointHead(plate, "00 rings"))) : widest;
             var body = plate.Rows.Where(r => !r.Head).Select(r => Width(plate, r)).DefaultIfEmpty(0).Max();
             plate.Width = Even(plate.Form switch
             {
@@ -124,8 +147,7 @@ internal sealed class Plates
         switch (plate.Form)
         {
             case Form.Joint:
-                var rings = plate.Part.Kind == "splice" ? "" : $", {Count(plate)}";
-                plate.Rows.Add(new PlateRow("", $"{plate.Part.Name}{rings}{string.Concat(ReturnsAt(plate, "").Select(r => $", {r.Where}"))}") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) });
+                plate.Rows.Add(JointHead(plate, Count(plate)));
                 Terminal(plate, plate.Ends, new PlateRow("", ""), []);
                 plate.Pins.Add(("", 1, plate.Rows.Count - 1, null));
                 break;
@@ -190,6 +212,9 @@ internal sealed class Plates
         }
     }
 
+    private PlateRow JointHead(Plate plate, string count) =>
+        new("", $"{plate.Part.Name}{(plate.Part.Kind == "splice" ? "" : $", {count}")}{string.Concat(ReturnsAt(plate, "").Select(r => $", {r.Where}"))}") { Head = true, Symbol = Symbols.Of(plate.Part, plate.Model) };
+
     // The first return stands beside the mark; others and further wires take rows of their own.
     private static void Terminal(Plate plate, List<End> ends, PlateRow row, IEnumerable<(string Where, string? Wire)> returns)
     {
@@ -233,7 +258,7 @@ internal sealed class Plates
 
     private string Count(Plate plate)
     {
-        var rings = plate.Ends.Count + _returns.SelectMany(r => r.Value).Count(w => w.Where.StartsWith(plate.Part.Name + " ", StringComparison.Ordinal));
+        var rings = plate.Ends.Count + plate.LaterEnds.Count + _returns.SelectMany(r => r.Value).Count(w => w.Where.StartsWith(plate.Part.Name + " ", StringComparison.Ordinal));
         return string.Create(CultureInfo.InvariantCulture, $"{rings} {(rings == 1 ? "ring" : "rings")}");
     }
 

@@ -48,6 +48,9 @@ public sealed record Scene
 
     public ImmutableArray<Lettering> Letterings { get; init; } = [];
 
+    /// <summary>Wires there was no room for as a line: a flag of the same number stands at both their ends.</summary>
+    public ImmutableArray<string> Flags { get; init; } = [];
+
     /// <summary>Wires the sheet should show and could not.</summary>
     public ImmutableArray<string> Unrouted { get; init; } = [];
 }
@@ -70,7 +73,11 @@ public readonly record struct Area(double X, double Y, double Width, double Heig
 }
 
 /// <summary>A pale block behind the parts of one place.</summary>
-public sealed record Room(string Name, Area Area);
+public sealed record Room(string Name, Area Area)
+{
+    /// <summary>The name, in its upper left corner.</summary>
+    internal Lettering Lettering => new(Name, new Spot(Area.X + 6, Area.Y + 14), Hold.Start) { Bold = true, Quiet = true };
+}
 
 /// <summary>The rectangle of a part.</summary>
 public sealed record Cell(string Part, Area Area)

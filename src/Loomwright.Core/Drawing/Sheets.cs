@@ -37,6 +37,12 @@ public static class Sheets
         return scene with { Id = string.Create(CultureInfo.InvariantCulture, $"s{page}"), Page = page, Pages = all.Length };
     }
 
+    /// <summary>Where the boxes of the overview stand when it is arranged anew, whatever was moved by hand.</summary>
+    public static Placing Arrange(Loom loom, int trials = UsualTrials) => Places.Arranged(loom, trials);
+
+    /// <summary>The same with one box moved: its corner at a spot, or as near as no other box is in its way. Null when there is no such part.</summary>
+    public static Placing? Move(Loom loom, string part, int x, int y, int trials = UsualTrials) => Places.Moved(loom, part, x, y, trials);
+
     /// <summary>The whole bike on one sheet.</summary>
     public static Scene Overview(Loom loom, int trials = UsualTrials) => One(loom, SheetKind.Overview, "", trials)!;
 

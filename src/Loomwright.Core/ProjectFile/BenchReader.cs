@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Findings;
-using Loomwright.Quantities;
 using Loomwright.Text;
 
 namespace Loomwright.ProjectFile;
 
-/// <summary>Reads what stands in for what on the bench, and looks over the layout, which only the picture uses.</summary>
+/// <summary>Reads what stands in for what on the bench.</summary>
 internal static class BenchReader
 {
     public static ImmutableArray<StandIn> Read(Node? node, PartsRead parts, Found found)
@@ -33,22 +32,8 @@ internal static class BenchReader
         return standIns.ToImmutable();
     }
 
-    /// <summary>Each line is a part with the two numbers of its place in the picture.</summary>
-    public static void CheckLayout(Node? node, PartsRead parts, Found found)
-    {
-        foreach (var entry in Sections.Map(node, "layout", found))
-        {
-            if (Known(entry.Key, entry.Key.Text, parts, found) is not null
-                && !(entry.Value is Node.List { Items: [Node.Scalar x, Node.Scalar y] } && IsNumber(x) && IsNumber(y)))
-            {
-                FormReader.WrongShape(entry.Value, $"the layout of “{entry.Key.Text}”", "two numbers, [40, 12]", found);
-            }
-        }
-    }
-
-    private static bool IsNumber(Node.Scalar word) => Typed.Read(word.Text, Unit.One) is Typed.Quantity;
-
-    private static string? Known(Node at, string written, PartsRead parts, Found found)
+    /// <summary>The part a line of the file tells of; null, with a finding, when there is none.</summary>
+    public static string? Known(Node at, string written, PartsRead parts, Found found)
     {
         if (parts.Find(written) is { } part)
         {

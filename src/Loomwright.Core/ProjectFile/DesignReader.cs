@@ -24,7 +24,7 @@ internal static class DesignReader
         var wires = new WiresReader(parts, new Ways(distances), found, places).Read(top.GetValueOrDefault("wires"));
         var functions = FunctionsReader.Read(top.GetValueOrDefault("functions"), parts, found);
         var standIns = BenchReader.Read(top.GetValueOrDefault("bench"), parts, found);
-        BenchReader.CheckLayout(top.GetValueOrDefault("layout"), parts, found);
+        var placing = LayoutReader.Read(top.GetValueOrDefault("layout"), parts, found);
         return new Loom
         {
             Name = Text("name") ?? "unnamed",
@@ -37,6 +37,7 @@ internal static class DesignReader
             Wires = wires,
             Functions = functions,
             StandIns = standIns,
+            Placing = placing,
         };
 
         string? Text(string key) => top.TryGetValue(key, out var node) ? FormReader.Word(node, key, found)?.Text.Trim() : null;

@@ -25,7 +25,7 @@ internal static class DesignSchema
         properties["wires"] = ListOf(Grammar.Wire);
         properties["functions"] = OwnNames(FunctionEntry());
         properties["bench"] = Object(new JsonObject { ["stand-ins"] = ListOf(Grammar.StandIn) });
-        properties["layout"] = OwnNames(new JsonObject { ["type"] = "array", ["items"] = Of(new Form.Quantity(Unit.One, 0, 0)), ["minItems"] = 2, ["maxItems"] = 2 });
+        properties["layout"] = OwnNames(new JsonObject { ["type"] = "array", ["items"] = Of(new Form.Quantity(Unit.One, 0, 0)), ["minItems"] = 2, ["maxItems"] = 4 });
         var schema = new JsonObject
         {
             ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
