@@ -13,6 +13,7 @@ public sealed class Study
     private Paths? _paths;
     private Guards? _guards;
     private Tried? _tried;
+    private Poses? _poses;
     private Rig? _rig;
 
     public Study(Loom loom) => Loom = loom;
@@ -27,6 +28,9 @@ public sealed class Study
 
     /// <summary>The bike operated to where it draws most.</summary>
     internal Tried Tried => _tried ??= new Tried(Loom);
+
+    /// <summary>The bike with its controls here and there.</summary>
+    internal Poses Poses => _poses ??= new Poses(Paths, Loom);
 
     /// <summary>The bike to operate; <see cref="Rig.Reset"/> it before use.</summary>
     internal Rig Rig => _rig ??= new Rig(Loom);

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Findings;
+using Loomwright.Simulation;
+
+namespace Loomwright.Checks;
+
+/// <summary>Law: a stop lamp that goes on and off while a brake is held.</summary>
+internal static class StopLampFlashes
+{
+    public static Rule Rule { get; } = new(
+        "stop-lamp-flashes",
+        Severity.Note,
+        Severity.Look,
+        "Law: a stop lamp that does not burn steadily.",
+        Look);
+
+    private static ImmutableArray<Finding> Look(Study study)
+    {
+        var poses = study.Poses;
+        var country = study.Loom.Conditions.Country;
+        var law = Law.UnitedStates("FMVSS 108");
+        return
+        [
+            .. Brakes.In(poses).SelectMany(b => b.Lights.Where(l => Poses.Flashes(l.Value)).Select(l => (l.Key, Brake: b)))
+                .GroupBy(x => x.Key)
+                .OrderBy(g => g.Key)
+                .Select(g => new Finding(
+                    Rule.Code,
+                    law.For(country),
+                    new Subject.OfPart(poses.Wiring.Sights[g.Key].Part),
+                    "{lamp} flashes while {switch} is held.",
+                    "By {law}, {where}, a stop lamp burns steadily. Elsewhere a flash means an emergency stop and has a rate of its own.",
+                    "Take blinking out of the rule of its output, or feed it past the flasher." + Law.CheckYours,
+                    [
+                        Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[g.Key].Name)),
+                        Evidence.Of("switch", g.First().Brake.Part.Name),
+                        .. law.Facts(country),
+                    ])),
+        ];
+    }
+}
