@@ -43,7 +43,8 @@ internal static class BoxNeverWakes
                 rig.Do(operation);
             }
 
-            return rig.Now.Controllers.Any(c => Names.Same(c.Part, part.Name) && c.Awake);
+            // One that gives way again and again was awake before.
+            return rig.Now.Controllers.Any(c => Names.Same(c.Part, part.Name) && c.Awake) || rig.Now.Events.Any(e => Happening.IsReset(e, part.Name));
         });
     }
 

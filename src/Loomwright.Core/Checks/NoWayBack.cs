@@ -31,6 +31,7 @@ internal static class NoWayBack
             .. Consumers(paths)
                 .Where(c => !returned.Contains(c.A) && !returned.Contains(c.B) && !GoesOnThroughALoad(paths, LostEnd(paths, c, fed), returned))
                 .GroupBy(c => Node(paths, LostEnd(paths, c, fed)))
+                .Where(g => SensorOnInsulatedEngine.Mounted(paths, g.Key.Part).Count == 0)
                 .Select(g => Found(paths, g.Key, [.. g.Select(c => c.Name).Distinct(StringComparer.Ordinal)])),
         ];
     }
@@ -39,6 +40,12 @@ internal static class NoWayBack
     {
         foreach (var part in paths.Loom.Parts.Where(paths.IsWired))
         {
+            // A rule of its own tells of a button block's ground.
+            if (part.Kind == "button block")
+            {
+                continue;
+            }
+
             var model = paths.Models.GetValueOrDefault(part.Name);
             if (model?.Controller is { } box)
             {

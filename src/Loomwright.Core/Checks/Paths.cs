@@ -134,9 +134,8 @@ internal sealed class Paths
     /// <param name="joined">Everything on the way, any position of any control.</param>
     public ImmutableArray<string> ControlsNear(IEnumerable<TerminalRef> terminals, out HashSet<TerminalRef> joined)
     {
-        static bool IsFixed(Tie t) => t.Via is Via.Wire or Via.Joint or Via.Fuse;
-        var rails = Joined(Feed, IsFixed);
-        rails.UnionWith(Joined(Return, IsFixed));
+        var rails = Joined(Feed, t => t.IsFixed);
+        rails.UnionWith(Joined(Return, t => t.IsFixed));
         var near = terminals.SelectMany(t => Joined(t, tie => tie.Carries && tie.Via != Via.Output, rails)).ToHashSet();
         joined = near;
         return

@@ -31,6 +31,9 @@ internal sealed record Tie(Via Via, TerminalRef A, TerminalRef B)
     /// <summary>True for all but loads: what a feed or a way back may run through in some state of the bike.</summary>
     public bool Carries => Via is not Via.Load;
 
+    /// <summary>True for what always conducts while it is whole.</summary>
+    public bool IsFixed => Via is Via.Wire or Via.Joint or Via.Fuse;
+
     public TerminalRef Other(TerminalRef at) => at.Equals(A) ? B : A;
 
     /// <summary>Whether it conducts with the controls as given; outputs and loads do not.</summary>

@@ -33,7 +33,7 @@ internal static class UnfusedFeed
             .. study.Loom.Wires
                 .Where(w => bare.Contains(w.From))
                 .Select(w => (Wire: w, End: FarEnd(paths, w)))
-                .Select(x => IsFuse(paths, x.End) ? LongLead(paths, x.Wire, x.End) : IsPoint(paths, x.End) ? null : IsStarter(paths, x.End) ? StarterCable(paths, x.Wire, x.End) : Unprotected(paths, x.Wire, x.End))
+                .Select(x => IsFuse(paths, x.End) ? LongLead(paths, x.Wire, x.End) : IsPoint(paths, x.End) || IsRegulator(paths, x.End) ? null : IsStarter(paths, x.End) ? StarterCable(paths, x.Wire, x.End) : Unprotected(paths, x.Wire, x.End))
                 .OfType<Finding>(),
         ];
     }
@@ -50,7 +50,11 @@ internal static class UnfusedFeed
     private static bool IsPoint(Paths paths, TerminalRef at) => at.Terminal.Length == 0 || paths.At(at).All(l => l.Via == Via.Wire);
 
     // What takes a hundred amps has no fuse by custom: its cable is short, booted and clear of edges instead.
-    private static bool IsStarter(Paths paths, TerminalRef at) => paths.Loom.Part(at.Part)?.Kind is "starter relay" or "solenoid" or "starter";
+    private static bool IsStarter(Paths paths, TerminalRef at) =>
+        paths.Loom.Part(at.Part)?.Kind == "starter" || (paths.Loom.Part(at.Part)?.Kind is "starter relay" or "solenoid" && paths.At(at).Any(t => t.Via == Via.Relay));
+
+    // A rule of its own tells of the charging lead.
+    private static bool IsRegulator(Paths paths, TerminalRef at) => !paths.Models[at.Part].Charging.IsEmpty;
 
     private static Finding StarterCable(Paths paths, Wire wire, TerminalRef end) => new(
         Rule.Code,

@@ -35,6 +35,9 @@ internal abstract record Happening
     /// <summary>Whether words tell that cold lamps pulled the supply of that box down.</summary>
     public static bool IsReset(string words, string box) => words.StartsWith($"{box} reset", StringComparison.Ordinal);
 
+    /// <summary>Whether words tell that the outputs of that box together passed its limit.</summary>
+    public static bool IsTotalTrip(string words, string box) => words.StartsWith($"{box} switched everything off", StringComparison.Ordinal);
+
     /// <summary>In words.</summary>
     public sealed override string ToString() => this switch
     {
