@@ -1,5 +1,6 @@
 using System.Net;
 using Loomwright.Web.Bikes;
+using Loomwright.Web.Picture;
 using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -52,6 +53,7 @@ public sealed class WebHost : IAsyncDisposable
 
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSingleton(_ => new Garage(folder));
+        builder.Services.AddSingleton(new Drawer());
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddHostFiltering(_ => { });

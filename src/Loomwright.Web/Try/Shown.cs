@@ -13,23 +13,28 @@ namespace Loomwright.Web.Try;
 /// <param name="FlashOn">Whether the lit half of a flash is shown.</param>
 public sealed record Shown(Loom Loom, Loom Built, Frame Now, Frame? Healthy, bool FlashOn)
 {
+    // Every row of every list asks; a bike has a hundred wires and two hundred terminals.
+    private readonly Lazy<Dictionary<TerminalRef, PotentialSeen>> _volts = new(() => Half(Now, FlashOn)?.Potentials.ToDictionary(p => p.Terminal) ?? []);
+    private readonly Lazy<Dictionary<string, WireSeen>> _amps = new(() => ByName(Half(Now, FlashOn)));
+    private readonly Lazy<Dictionary<string, WireSeen>> _ampsBefore = new(() => ByName(Healthy is null ? null : Half(Healthy, FlashOn)));
+
     /// <summary>Something blinks, so that there are two electrical pictures.</summary>
     public bool Blinks => Now.Phases.Length > 1;
 
     /// <summary>The electrical picture shown; null when none was found.</summary>
-    public Phase? Phase => Half(Now);
+    public Phase? Phase => Half(Now, FlashOn);
 
     /// <summary>The wire as it now sits: an end may be on another terminal; null when it is left out.</summary>
     public Wire? Sits(Wire wire) => Healthy is null ? wire : Built.Wire(wire.Name);
 
     /// <summary>Volts at a terminal, or null when unknown.</summary>
-    public PotentialSeen? At(TerminalRef terminal) => Phase?.Potentials.FirstOrDefault(p => p.Terminal == terminal);
+    public PotentialSeen? At(TerminalRef terminal) => _volts.Value.GetValueOrDefault(terminal);
 
     /// <summary>What a wire carries, or null when unknown.</summary>
-    public WireSeen? Of(string wire) => Find(Phase, wire);
+    public WireSeen? Of(string wire) => _amps.Value.GetValueOrDefault(wire);
 
     /// <summary>What the wire carries in the healthy bike, or null.</summary>
-    public WireSeen? Before(string wire) => Find(Healthy is null ? null : Half(Healthy), wire);
+    public WireSeen? Before(string wire) => _ampsBefore.Value.GetValueOrDefault(wire);
 
     /// <summary>The same sight in the healthy bike, or null when no mistake is in.</summary>
     public Seen? Before(Seen seen) => Healthy?.Seen.FirstOrDefault(s => Names.Same(s.Name, seen.Name));
@@ -52,12 +57,12 @@ public sealed record Shown(Loom Loom, Loom Built, Frame Now, Frame? Healthy, boo
             ?? box.Inputs.FirstOrDefault(i => Names.Same(i.Terminal, terminal.Terminal))?.Name;
     }
 
-    private Phase? Half(Frame frame) => frame.Phases.Length switch
+    private static Phase? Half(Frame frame, bool flashOn) => frame.Phases.Length switch
     {
         0 => null,
         1 => frame.Phases[0],
-        _ => frame.Phases[FlashOn ? 0 : 1],
+        _ => frame.Phases[flashOn ? 0 : 1],
     };
 
-    private static WireSeen? Find(Phase? phase, string wire) => phase?.Wires.FirstOrDefault(w => Names.Same(w.Wire, wire));
+    private static Dictionary<string, WireSeen> ByName(Phase? phase) => phase?.Wires.ToDictionary(w => w.Wire, Names.Comparer) ?? new(Names.Comparer);
 }

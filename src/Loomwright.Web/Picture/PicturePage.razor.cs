@@ -1,0 +1,175 @@
+using Loomwright.Drawing;
+using Loomwright.Text;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Try;
+using Microsoft.AspNetCore.Components;
+
+namespace Loomwright.Web.Picture;
+
+/// <summary>The wiring of one bike as a picture that answers: seen, operated, followed, and with a mistake in.</summary>
+public sealed partial class PicturePage
+{
+    private Session? session;
+    private ILookup<string, string> controls = null!;
+    private Look look = Look.None;
+    private Canvas? canvas;
+    private MistakeStrip? strip;
+    private SheetName sheet = null!;
+    private string numbers = "volts";
+    private string? said = "Arranging the sheet";
+    private bool found;
+    private bool live;
+    private bool docked = true;
+    private bool unfolded;
+    private bool picking;
+    private bool following;
+    private bool focusStrip;
+    private Thing? chosen;
+    private Pointed? menu;
+    private Unclear? unclear;
+    private IReadOnlyList<Stop> stops = [];
+
+    /// <summary>The design's path in the folder.</summary>
+    [Parameter]
+    public string Path { get; set; } = "";
+
+    [Inject]
+    private Garage Garage { get; set; } = null!;
+
+    [Inject]
+    private Drawer Drawer { get; set; } = null!;
+
+    protected override void OnInitialized()
+    {
+        var bike = Garage.Find(Path);
+        found = bike is not null;
+        session = bike is null ? null : Session.Start(bike);
+        if (session is not null)
+        {
+            controls = session.Loom.Parts.SelectMany(p => Bike.Model(p).Controls.Select(c => (Part: p.Name, Control: c.Name))).ToLookup(c => c.Part, c => c.Control);
+            session.Changed = Changed;
+            sheet = session.Bike.Sheets[0];
+        }
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (focusStrip && strip is not null)
+        {
+            focusStrip = false;
+            await strip.FocusAsync();
+        }
+    }
+
+    // What changed in the picture goes out before the rest of the page is worked out.
+    private void Changed()
+    {
+        _ = Show();
+        StateHasChanged();
+    }
+
+    private async Task Show()
+    {
+        var before = look;
+        look = Look.Of(session!.View, session.Touched, controls);
+        await canvas!.Show(look.Since(before));
+    }
+
+    private async Task Ready()
+    {
+        await Change(sheet);
+        live = true;
+    }
+
+    private async Task Change(SheetName to)
+    {
+        (sheet, said) = (to, "Arranging the sheet");
+        StateHasChanged();
+        var svg = await Drawer.Draw(session!.Bike, to);
+        await canvas!.Draw(svg, to.Title, to.Kind == SheetKind.Function);
+        said = null;
+        look = Look.None;
+        await Show();
+        await canvas.Number(numbers);
+        await Mark();
+    }
+
+    private Task Number(string which)
+    {
+        numbers = which;
+        return canvas!.Number(which).AsTask();
+    }
+
+    private Task Picked(Pointed at)
+    {
+        menu = at.Menu ? at : null;
+        return Choose(at.Thing);
+    }
+
+    private async Task Found(Thing thing)
+    {
+        await Choose(thing);
+        await canvas!.Centre(thing);
+        await canvas.Focus(thing);
+    }
+
+    private Task Choose(Thing thing)
+    {
+        (chosen, unclear) = (thing, null);
+        if (!thing.IsWire || !stops.Any(s => s.Next is { } next && Names.Same(next.Name, thing.Name)))
+        {
+            stops = thing.IsWire && session!.Loom.Wire(thing.Name) is { } wire ? Stop.Of(session.Loom, session.Lines, wire) : [];
+            following &= thing.IsWire;
+        }
+
+        return Mark();
+    }
+
+    private async Task Unchoose()
+    {
+        var was = chosen;
+        (chosen, following, stops) = (null, false, []);
+        await Mark();
+        await canvas!.Focus(was!.Value);
+    }
+
+    private Task Follow()
+    {
+        following = !following;
+        return Mark();
+    }
+
+    private async Task Mark()
+    {
+        await canvas!.Light(chosen);
+        await canvas.Follow(following ? stops.Select(s => s.Mark) : []);
+    }
+
+    private void AnyMistake() => picking = true;
+
+    private void PutIn(Mistake mistake)
+    {
+        (menu, picking, focusStrip) = (null, false, true);
+        session!.PutIn(mistake);
+    }
+
+    private async Task TakeOut()
+    {
+        session!.TakeOut();
+        if (chosen is { } thing)
+        {
+            await canvas!.Focus(thing);
+        }
+    }
+
+    private async Task Close()
+    {
+        (menu, unclear, picking) = (null, null, false);
+        if (chosen is { } thing)
+        {
+            await canvas!.Focus(thing);
+        }
+    }
+
+    private void Drag(Dragged dragged) => said = null;
+}
