@@ -44,4 +44,12 @@ public sealed class Bench : IAsyncLifetime
         await page.Locator("[data-live]").WaitForAsync();
         return new Bike(page);
     }
+
+    /// <summary>The Kittiwake on the bench as a picture, answering.</summary>
+    public async Task<Drawn> Picture(string screen, string path = Kittiwake, bool dim = false)
+    {
+        var page = await Open($"picture/{path}", screen, dim);
+        await page.Locator("[data-live]").WaitForAsync();
+        return new Drawn(page);
+    }
 }

@@ -40,6 +40,27 @@ public sealed class FitTests(Bench bench)
         await Holds(bike.Page, dim);
     }
 
+    [Theory]
+    [InlineData("laptop", false)]
+    [InlineData("laptop", true)]
+    [InlineData("phone", false)]
+    [InlineData("phone", true)]
+    public async Task The_picture_fits_and_breaks_no_rule_of_access_at_work_followed_and_with_a_mistake_in(string screen, bool dim)
+    {
+        await using var drawn = await bench.Picture(screen, dim: dim);
+        await Holds(drawn.Page, dim);
+        await drawn.Turn("lock", "riding");
+        await drawn.Page.GetByLabel("Find a wire").FillAsync("tail lamp feed");
+        await Holds(drawn.Page, dim);
+        await drawn.Page.Locator(".found .row").First.ClickAsync();
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Follow this wire" }).ClickAsync();
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "A mistake here" }).ClickAsync();
+        await Holds(drawn.Page, dim);
+        await drawn.Page.Locator(".popup .row").First.ClickAsync();
+        await drawn.Page.GetByText("What the mistake changed").WaitForAsync();
+        await Holds(drawn.Page, dim);
+    }
+
     // The themes differ in colour alone, so the dim one is asked about colour alone.
     private static async Task Holds(IPage page, bool dim)
     {

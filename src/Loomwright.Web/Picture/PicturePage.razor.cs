@@ -1,4 +1,5 @@
 using Loomwright.Drawing;
+using Loomwright.Live;
 using Loomwright.Text;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Try;
@@ -28,6 +29,8 @@ public sealed partial class PicturePage
     private Pointed? menu;
     private Unclear? unclear;
     private IReadOnlyList<Stop> stops = [];
+    private LiveDocument? document;
+    private IDisposable? watching;
 
     /// <summary>The design's path in the folder.</summary>
     [Parameter]
@@ -39,17 +42,13 @@ public sealed partial class PicturePage
     [Inject]
     private Drawer Drawer { get; set; } = null!;
 
+    /// <summary>Nobody is looking any more.</summary>
+    public void Dispose() => watching?.Dispose();
+
     protected override void OnInitialized()
     {
-        var bike = Garage.Find(Path);
-        found = bike is not null;
-        session = bike is null ? null : Session.Start(bike);
-        if (session is not null)
-        {
-            controls = session.Loom.Parts.SelectMany(p => Bike.Model(p).Controls.Select(c => (Part: p.Name, Control: c.Name))).ToLookup(c => c.Part, c => c.Control);
-            session.Changed = Changed;
-            sheet = session.Bike.Sheets[0];
-        }
+        document = Garage.Live(Path);
+        Take(document?.Current.Bike);
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -58,6 +57,35 @@ public sealed partial class PicturePage
         {
             focusStrip = false;
             await strip.FocusAsync();
+        }
+    }
+
+    private void Take(Bike? bike)
+    {
+        found = bike is not null;
+        session = bike is null ? null : session is null ? Session.Start(bike) : session.GoOn(bike);
+        if (session is not null)
+        {
+            controls = session.Loom.Parts.SelectMany(p => Bike.Model(p).Controls.Select(c => (Part: p.Name, Control: c.Name))).ToLookup(c => c.Part, c => c.Control);
+            session.Changed = Changed;
+            sheet = session.Bike.Sheets.Contains(sheet) ? sheet : session.Bike.Sheets[0];
+            chosen = chosen is { } thing && thing.IsIn(session.Loom) ? chosen : null;
+            stops = chosen is { IsWire: true } wire && following ? Stop.Of(session.Loom, session.Lines, session.Loom.Wire(wire.Name)!) : [];
+        }
+    }
+
+    // The file changed: the same doings at the bike as it now is, on a sheet drawn anew.
+    private async Task Renew()
+    {
+        if (document!.Current.Bike is var bike && bike != session?.Bike)
+        {
+            Take(bike);
+            if (session is not null && canvas is not null)
+            {
+                await Change(sheet);
+            }
+
+            StateHasChanged();
         }
     }
 
@@ -79,6 +107,7 @@ public sealed partial class PicturePage
     {
         await Change(sheet);
         live = true;
+        watching = document!.Subscribe(() => _ = InvokeAsync(Renew));
     }
 
     private async Task Change(SheetName to)

@@ -15,6 +15,9 @@ public readonly record struct Thing(string Kind, string Name)
 
     public bool IsWire => Kind == Wire;
 
+    /// <summary>Whether the design has it.</summary>
+    public bool IsIn(Loom loom) => IsWire ? loom.Wire(Name) is not null : loom.Part(Name) is not null;
+
     /// <summary>The mistakes that can be made right here, in the catalogue's order.</summary>
     public IEnumerable<Mistake> Mistakes(IEnumerable<Mistake> catalogue)
     {

@@ -15,7 +15,7 @@ const away = (p, [a, b], [c, d]) => {
 
 export function mount(host, page, style) {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
-  let svg, wires = new Map(), parts = new Map(), things = [], numbers = "letters", last = new Map(), k = 1, x = 0, y = 0, body = { x: 0, y: 0, width: 1, height: 1 }, whole = true;
+  let svg, wires = new Map(), parts = new Map(), things = [], numbers = "letters", last = new Map(), k = 1, x = 0, y = 0, body = { x: 0, y: 0, width: 1, height: 1 }, whole = true, shown = "";
   const place = () => svg && (svg.style.transform = `translate(${x}px,${y}px) scale(${k})`);
   const zoom = (by, px = host.clientWidth / 2, py = host.clientHeight / 2) => {
     const next = held(0.2, k * by, 4);
@@ -46,7 +46,8 @@ export function mount(host, page, style) {
   function draw(text, name, wide) {
     root.innerHTML = `${text}<style>${style}</style>`;
     svg = root.querySelector("svg");
-    [wires, parts, things] = [new Map(), new Map(), []];
+    whole ||= shown !== name;
+    [wires, parts, things, shown] = [new Map(), new Map(), [], name];
     svg.classList.toggle("wide", wide);
     svg.setAttribute("role", "group");
     svg.setAttribute("aria-label", name);
@@ -75,7 +76,7 @@ export function mount(host, page, style) {
     body = around([...wires.values()].flatMap(w => w.strands.flat()).concat([...[...parts.values()].flat().map(p => p.box), ...[...svg.querySelectorAll(".room")].map(r => r.getBBox())].flatMap(b => [[b.x, b.y], [b.x + b.width, b.y + b.height]])));
     last = new Map();
     dim();
-    fit();
+    whole ? fit() : place();
   }
   function thing(node, kind, name, at) {
     node.setAttribute("role", "button");

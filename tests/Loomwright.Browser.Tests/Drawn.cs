@@ -1,0 +1,29 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Loomwright.Browser.Tests;
+
+/// <summary>A bike's picture: what a hand does and what an eye reads.</summary>
+public sealed class Drawn(IPage page) : IAsyncDisposable
+{
+    public IPage Page { get; } = page;
+
+    public ILocator Wire(string name) => Page.Locator($"g.w[data-wire='{name}']");
+
+    public ILocator Part(string name) => Page.Locator($"rect[role=button][data-part='{name}']");
+
+    public Task Turn(string control, string position) =>
+        Page.Locator(".board > .controls").GetByRole(AriaRole.Group, new() { Name = control, Exact = true }).GetByRole(AriaRole.Radio, new() { Name = position, Exact = true }).CheckAsync();
+
+    /// <summary>How thick the wire is drawn: 0 dead, 1 volts alone, more with the amps.</summary>
+    public Task Flows(string wire, int thickness) => Expect(Wire(wire)).ToHaveAttributeAsync("data-flow", thickness.ToString(System.Globalization.CultureInfo.InvariantCulture));
+
+    /// <summary>What stands at the two ends of the wire.</summary>
+    public Task Says(string wire, string text) => Expect(Page.Locator($"text.l[data-wire='{wire}']").First).ToHaveTextAsync(text);
+
+    public Task Lit(string part, bool lit) => Expect(Part(part)).ToHaveAttributeAsync("data-is", lit ? "lit" : "");
+
+    public ILocator Answer(string seen) => Page.Locator(".answer", new() { HasText = seen }).Locator("b");
+
+    public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
+}
