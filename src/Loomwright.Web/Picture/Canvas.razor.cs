@@ -11,9 +11,13 @@ public sealed partial class Canvas
     private IJSObjectReference? drawn;
     private DotNetObjectReference<Canvas>? self;
 
-    /// <summary>The sheet can be drawn now.</summary>
+    /// <summary>The page answers; true when there is also room where a sheet would be seen.</summary>
     [Parameter]
-    public EventCallback OnReady { get; set; }
+    public EventCallback<bool> OnReady { get; set; }
+
+    /// <summary>For the first time there is room to see a sheet.</summary>
+    [Parameter]
+    public EventCallback OnSeen { get; set; }
 
     /// <summary>Something was pointed at.</summary>
     [Parameter]
@@ -29,6 +33,9 @@ public sealed partial class Canvas
 
     [Inject]
     private IJSRuntime Script { get; set; } = null!;
+
+    [JSInvokable]
+    public Task Seen() => OnSeen.InvokeAsync();
 
     [JSInvokable]
     public Task Pick(string kind, string name, bool menu, double x, double y) => OnPick.InvokeAsync(new(new Thing(kind, name), menu, x, y));
@@ -81,7 +88,7 @@ public sealed partial class Canvas
             self = DotNetObjectReference.Create(this);
             await using var module = await Script.InvokeAsync<IJSObjectReference>("import", $"./served/picture.js?{Served.Version}");
             drawn = await module.InvokeAsync<IJSObjectReference>("mount", host, self, Served.Text("drawn.css"));
-            await OnReady.InvokeAsync();
+            await OnReady.InvokeAsync(await drawn.InvokeAsync<bool>("seen"));
         }
     }
 

@@ -17,9 +17,10 @@ public sealed partial class PicturePage
     private MistakeStrip? strip;
     private SheetName sheet = null!;
     private string numbers = "volts";
-    private string? said = "Arranging the sheet";
+    private string? said;
     private bool found;
     private bool live;
+    private bool drawn;
     private bool docked = true;
     private bool unfolded;
     private bool picking;
@@ -80,7 +81,7 @@ public sealed partial class PicturePage
         if (document!.Current.Bike is var bike && bike != session?.Bike)
         {
             Take(bike);
-            if (session is not null && canvas is not null)
+            if (session is not null && drawn)
             {
                 await Change(sheet);
             }
@@ -103,20 +104,19 @@ public sealed partial class PicturePage
         await canvas!.Show(look.Since(before));
     }
 
-    private async Task Ready()
+    private void Ready(bool seen)
     {
-        await Change(sheet);
-        live = true;
+        live = !seen;
         watching = document!.Subscribe(() => _ = InvokeAsync(Renew));
     }
 
     private async Task Change(SheetName to)
     {
-        (sheet, said) = (to, "Arranging the sheet");
+        (sheet, said) = (to, "Arranging the sheet …");
         StateHasChanged();
         var svg = await Drawer.Draw(session!.Bike, to);
         await canvas!.Draw(svg, to.Title, to.Kind == SheetKind.Function);
-        said = null;
+        (said, live, drawn) = (null, true, true);
         look = Look.None;
         await Show();
         await canvas.Number(numbers);

@@ -16,6 +16,7 @@ const away = (p, [a, b], [c, d]) => {
 export function mount(host, page, style) {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
   let svg, wires = new Map(), parts = new Map(), things = [], numbers = "letters", last = new Map(), k = 1, x = 0, y = 0, body = { x: 0, y: 0, width: 1, height: 1 }, whole = true, shown = "";
+  const call = (what, ...rest) => page.invokeMethodAsync(what, ...rest);
   const place = () => svg && (svg.style.transform = `translate(${x}px,${y}px) scale(${k})`);
   const zoom = (by, px = host.clientWidth / 2, py = host.clientHeight / 2) => {
     const next = held(0.2, k * by, 4);
@@ -24,7 +25,7 @@ export function mount(host, page, style) {
     place();
   };
   const look = (box, most, room = 12) => {
-    if (!host.clientHeight) return;
+    if (!host.clientHeight || !svg) return;
     k = held(0.2, Math.min((host.clientWidth - 2 * room) / box.width, (host.clientHeight - 2 * room) / box.height), most);
     [x, y] = [host.clientWidth / 2 - k * (box.x + box.width / 2), host.clientHeight / 2 - k * (box.y + box.height / 2)];
     whole = false;
@@ -87,7 +88,12 @@ export function mount(host, page, style) {
   const dim = () => svg?.classList.toggle("dim", document.documentElement.dataset.theme === "dim");
   new MutationObserver(dim).observe(document.documentElement, { attributeFilter: ["data-theme"] });
 
-  new ResizeObserver(() => whole && fit()).observe(host);
+  // On a phone the sheet lies folded; nothing is drawn before somebody wants to see it.
+  new ResizeObserver(() => {
+    if (!host.clientHeight) return;
+    if (svg === undefined) { svg = null; call("Seen"); }
+    else if (whole) fit();
+  }).observe(host);
 
   function show(told) {
     for (const now of told.wires) {
@@ -143,7 +149,6 @@ export function mount(host, page, style) {
     return found.filter(f => f[0] - found[0][0] < 3).map(f => f[1]);
   };
   const under = (e) => things.find(t => e.composedPath().includes(t.node));
-  const call = (what, ...rest) => page.invokeMethodAsync(what, ...rest);
   const spot = (e) => { const f = host.getBoundingClientRect(); return [e.clientX - f.left, e.clientY - f.top]; };
   const pick = (e, menu) => {
     const [part, wires] = [under(e), near(e)], at = spot(e);
@@ -221,6 +226,7 @@ export function mount(host, page, style) {
   }
   return {
     draw, show, light, follow, centre, zoom: (by) => by ? zoom(by) : fit(), number: (which) => { numbers = which; for (const w of wires.values()) w.labels.forEach(say); },
+    seen: () => host.clientHeight > 0,
     focus: (kind, name) => { const t = things.find(t => t.kind === kind && t.name === name); t ? step(t) : host.focus(); },
   };
 }
