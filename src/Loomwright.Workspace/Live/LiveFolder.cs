@@ -9,7 +9,6 @@ public sealed class LiveFolder : IDisposable
     /// <summary>How often a file somebody watches is looked at for what other programs wrote.</summary>
     public static readonly TimeSpan Between = TimeSpan.FromMilliseconds(400);
 
-    private readonly string _folder;
     private readonly ConcurrentDictionary<string, FolderLock> _rights = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Lazy<LiveDocument>> _documents = new(StringComparer.Ordinal);
     private readonly Timer _watch;
@@ -17,16 +16,19 @@ public sealed class LiveFolder : IDisposable
     /// <summary>Opens a folder, for writing when no other program has it.</summary>
     public LiveFolder(string folder)
     {
-        _folder = folder;
+        Path = System.IO.Path.GetFullPath(folder);
         _watch = new Timer(_ => Look(), null, Between, Timeout.InfiniteTimeSpan);
         _ = ReadOnly;
     }
 
+    /// <summary>The folder's full path.</summary>
+    public string Path { get; }
+
     /// <summary>Why nothing can be written in the folder itself; null when it can.</summary>
-    public string? ReadOnly => Directory.Exists(_folder) ? Right(Path.GetFullPath(_folder)).Claim() : null;
+    public string? ReadOnly => Directory.Exists(Path) ? Right(Path).Claim() : null;
 
     /// <summary>The folder as it stands on the disk now.</summary>
-    public Workspace Open() => Workspace.Open(_folder);
+    public Workspace Open() => Workspace.Open(Path);
 
     /// <summary>The live document of a listed path, with what the disk holds taken in; null when none is listed or it was never text.</summary>
     public LiveDocument? Find(string path)
@@ -51,10 +53,10 @@ public sealed class LiveFolder : IDisposable
                 return null;
             }
 
-            var file = Path.Combine(workspace.Folder, stored.Path);
+            var file = System.IO.Path.Combine(workspace.Folder, stored.Path);
             var alone = workspace with { Designs = [stored with { Text = null }] };
             known = _documents.GetOrAdd(stored.Path, path =>
-                new(() => new LiveDocument(file, stored, () => alone.Reread(path)!, Right(Path.GetDirectoryName(file)!))));
+                new(() => new LiveDocument(file, stored, () => alone.Reread(path)!, Right(System.IO.Path.GetDirectoryName(file)!))));
         }
 
         if (known.Value.Current.Sha256 != stored.Sha256)

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace Loomwright.Records;
+
+/// <summary>
+/// What was seen and measured in one folder, in a file of its own beside the designs. A call that returns has made its rows
+/// durable: they are there after the machine stops. Safe to call from several threads.
+/// </summary>
+public sealed class RecordFile : IDisposable
+{
+    /// <summary>Name of the file in the folder.</summary>
+    public const string FileName = "loomwright.records.db";
+
+    private readonly Lock _gate = new();
+    private readonly SqliteConnection _file;
+
+    private RecordFile(SqliteConnection file) => _file = file;
+
+    /// <summary>Opens a folder's records, made when there are none yet.</summary>
+    /// <exception cref="RecordsException">They cannot be used; says why and what to do.</exception>
+    public static RecordFile Open(string folder)
+    {
+        var path = Path.Combine(folder, FileName);
+        var file = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, ForeignKeys = true }.ToString());
+        try
+        {
+            file.Open();
+            using var settings = file.CreateCommand();
+            settings.CommandText = "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL";
+            settings.ExecuteNonQuery();
+            if (Migrations.Form(file) > Migrations.Newest)
+            {
+                throw new RecordsException($"{FileName} was written by a newer Loomwright. Open the folder with that one.");
+            }
+
+            Migrations.Bring(file);
+            return new RecordFile(file);
+        }
+        catch (SqliteException e)
+        {
+            file.Dispose();
+            throw new RecordsException($"{FileName} cannot be used: {e.Message}. Look at the rights of the folder, or move that file away.", e);
+        }
+        catch (RecordsException)
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Keeps a session's beginning and the whole text of its design. Doing it twice keeps it once.</summary>
+    public void Begin(BenchSession session, string designText) => Whole(whole =>
+    {
+        Run(whole, "INSERT OR IGNORE INTO texts VALUES ($design, $text)", ("$design", session.Design), ("$text", designText));
+        Run(
+            whole,
+            "INSERT OR IGNORE INTO sessions VALUES ($id, $bike, $design, $plan, $fault, $who, $meter, $began)",
+            ("$id", session.Id),
+            ("$bike", session.Bike),
+            ("$design", session.Design),
+            ("$plan", session.Plan),
+            ("$fault", session.Fault),
+            ("$who", session.Who),
+            ("$meter", session.Meter),
+            ("$began", Instant(session.Began)));
+    });
+
+    /// <summary>Keeps entries of one known session, all or none; those whose id is kept already stay as they are.</summary>
+    public void Keep(BenchSession session, IReadOnlyList<Entry> entries) => Whole(whole =>
+    {
+        foreach (var entry in entries)
+        {
+            Run(whole, Rows.Insert, [.. Rows.Of(session, entry)]);
+        }
+    });
+
+    /// <summary>The session of that id, or null.</summary>
+    public BenchSession? Session(string id) => Ask("SELECT * FROM sessions WHERE id = $id", Rows.Session, ("$id", id)).FirstOrDefault();
+
+    /// <summary>A bike's sessions, the newest first.</summary>
+    public ImmutableArray<BenchSession> Sessions(string bike) => Ask("SELECT * FROM sessions WHERE bike = $bike ORDER BY rowid DESC", Rows.Session, ("$bike", bike));
+
+    /// <summary>A session's entries in the order of keeping, from after a number on.</summary>
+    public ImmutableArray<Entry> Entries(string session, long after = 0) =>
+        Ask("SELECT * FROM entries WHERE session = $session AND number > $after ORDER BY number", Rows.Entry, ("$session", session), ("$after", after));
+
+    /// <summary>The whole text of a design that a session was about, or null.</summary>
+    public string? Text(string sha256) => Ask("SELECT text FROM texts WHERE sha256 = $hash", r => r.GetString(0), ("$hash", sha256)).FirstOrDefault();
+
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            _file.Dispose();
+        }
+    }
+
+    internal static string Instant(DateTimeOffset at) => at.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
+
+    private void Whole(Action<SqliteTransaction> what)
+    {
+        lock (_gate)
+        {
+            try
+            {
+                using var whole = _file.BeginTransaction();
+                what(whole);
+                whole.Commit();
+            }
+            catch (SqliteException e)
+            {
+                throw new RecordsException($"{FileName} could not be written: {e.Message}. Nothing of this was kept; put that right and try again.", e);
+            }
+        }
+    }
+
+    private ImmutableArray<T> Ask<T>(string question, Func<SqliteDataReader, T> read, params (string Name, object? Value)[] values)
+    {
+        lock (_gate)
+        {
+            using var ask = Command(question, values);
+            using var rows = ask.ExecuteReader();
+            var found = ImmutableArray.CreateBuilder<T>();
+            while (rows.Read())
+            {
+                found.Add(read(rows));
+            }
+
+            return found.ToImmutable();
+        }
+    }
+
+    private void Run(SqliteTransaction whole, string text, params (string Name, object? Value)[] values)
+    {
+        using var run = Command(text, values);
+        run.Transaction = whole;
+        run.ExecuteNonQuery();
+    }
+
+    private SqliteCommand Command(string text, (string Name, object? Value)[] values)
+    {
+        var command = _file.CreateCommand();
+        command.CommandText = text;
+        foreach (var (name, value) in values)
+        {
+            command.Parameters.AddWithValue(name, value ?? DBNull.Value);
+        }
+
+        return command;
+    }
+}

@@ -1,0 +1,112 @@
+using System.Collections.Concurrent;
+using Loomwright.Bench;
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Text;
+
+namespace Loomwright.Sessions;
+
+/// <summary>The guided sessions of one folder: begins them, keeps what is answered, knows the plan each one follows.</summary>
+public sealed class Guide(LiveFolder folder) : IDisposable
+{
+    /// <summary>Most answers handed over at once.</summary>
+    public const int MostAtOnce = 500;
+
+    private const int MostPlans = 16;
+
+    private readonly Lock _gate = new();
+    private readonly ConcurrentDictionary<string, Bike> _bikes = new(StringComparer.Ordinal);
+    private RecordFile? _records;
+
+    /// <summary>What is kept of this folder.</summary>
+    /// <exception cref="RecordsException">It cannot be used.</exception>
+    public RecordFile Records
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return _records ??= RecordFile.Open(folder.Path);
+            }
+        }
+    }
+
+    /// <summary>The newest session of a bike along a plan, or null when there is none.</summary>
+    public BenchSession? Newest(string path) => HasRecords ? Records.Sessions(path).FirstOrDefault() : null;
+
+    /// <summary>The session of that id, or null.</summary>
+    public BenchSession? Find(string id) => HasRecords ? Records.Session(id) : null;
+
+    /// <summary>Begins a session on the design as it now stands; null when there is no such design or it has no plan.</summary>
+    /// <exception cref="RecordsException">It cannot be kept.</exception>
+    public BenchSession? Begin(string path, string who, string meter, string? fault, DateTimeOffset now)
+    {
+        if (folder.Find(path) is not { Trouble: null } document || document.Current is not { Bike.Loom: not null } revision)
+        {
+            return null;
+        }
+
+        Writable(document.ReadOnly);
+        var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, "bench", fault, Short(who), Short(meter), now);
+        _bikes[revision.Sha256] = revision.Bike;
+        Records.Begin(session, revision.Text.Content);
+        return session;
+    }
+
+    /// <summary>The plan a session follows: of the design as it stood when it began, also when the file has changed since.</summary>
+    public Plan Plan(BenchSession session)
+    {
+        if (_bikes.Count > MostPlans)
+        {
+            _bikes.Clear();
+        }
+
+        return _bikes.GetOrAdd(session.Design, hash =>
+            folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash
+                ? live.Current.Bike
+                : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!))).Plan();
+    }
+
+    /// <summary>Keeps answers, all or none; those handed over before count once.</summary>
+    public HandedOver Keep(BenchSession session, IReadOnlyList<Given> given)
+    {
+        try
+        {
+            Writable(folder.ReadOnly);
+            var plan = Plan(session);
+            var entries = given.Take(MostAtOnce).Select(g => Judging.Of(plan, session.Id, g)).OfType<Entry>().ToList();
+            if (entries.Count < given.Count)
+            {
+                return new HandedOver.Refused("Some of these are not answers this program understands. Load the page again.");
+            }
+
+            Records.Keep(session, entries);
+            return new HandedOver.Kept();
+        }
+        catch (RecordsException e)
+        {
+            return new HandedOver.Refused(e.Message);
+        }
+    }
+
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            _records?.Dispose();
+        }
+    }
+
+    // Looking at a folder makes no file in it.
+    private bool HasRecords => _records is not null || File.Exists(Path.Combine(folder.Path, RecordFile.FileName));
+
+    private static void Writable(string? readOnly)
+    {
+        if (readOnly is not null)
+        {
+            throw new RecordsException(readOnly);
+        }
+    }
+
+    private static string Short(string text) => text.Trim() is var trimmed && trimmed.Length > 80 ? trimmed[..80] : trimmed;
+}
