@@ -16,7 +16,7 @@ internal static class FuseAboveWire
 
     private static ImmutableArray<Finding> Look(Study study) =>
     [
-        .. WireBehind.In(study).Where(b => b.Trunk is null).Select(b => new Finding(
+        .. study.Behind.Where(b => b.Trunk is null).Select(b => new Finding(
             Rule.Code,
             b.Severity,
             new Subject.OfWire(b.Wires[0].Name),

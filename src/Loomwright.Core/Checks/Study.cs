@@ -15,6 +15,7 @@ public sealed class Study
     private Tried? _tried;
     private Poses? _poses;
     private Rig? _rig;
+    private ImmutableArray<WireBehind>? _behind;
 
     public Study(Loom loom) => Loom = loom;
 
@@ -25,6 +26,9 @@ public sealed class Study
 
     /// <summary>What stands before each wire.</summary>
     internal Guards Guards => _guards ??= new Guards(Loom);
+
+    /// <summary>The wires whose guard is too large for them.</summary>
+    internal ImmutableArray<WireBehind> Behind => _behind ??= WireBehind.In(this);
 
     /// <summary>The bike operated to where it draws most.</summary>
     internal Tried Tried => _tried ??= new Tried(Loom);
