@@ -62,7 +62,7 @@ public sealed class FitTests(Bench bench)
     }
 
     // The themes differ in colour alone, so the dim one is asked about colour alone.
-    private static async Task Holds(IPage page, bool dim)
+    internal static async Task Holds(IPage page, bool dim)
     {
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), $"{page.Url} scrolls sideways");
         var axe = await page.RunAxe(new AxeRunOptions

@@ -1,5 +1,6 @@
 using System.Net;
 using Loomwright.Web.Bikes;
+using Loomwright.Web.Guided;
 using Loomwright.Web.Picture;
 using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Builder;
@@ -54,16 +55,19 @@ public sealed class WebHost : IAsyncDisposable
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSingleton(_ => new Garage(folder));
         builder.Services.AddSingleton(new Drawer());
+        builder.Services.AddSingleton(services => services.GetRequiredService<Garage>().Guide);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddHostFiltering(_ => { });
 
         var app = builder.Build();
         app.UseHostFiltering();
-        app.UseStatusCodePagesWithReExecute("/no-such-page");
+        // A script that asks is told by the number alone.
+        app.UseWhen(c => !c.Request.Path.StartsWithSegments("/session-api", StringComparison.Ordinal), pages => pages.UseStatusCodePagesWithReExecute("/no-such-page"));
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
         app.MapGet(Changes.Route, Changes.Answer);
+        SessionApi.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         await app.StartAsync(stop);
         return new WebHost(app, app.Urls.First());

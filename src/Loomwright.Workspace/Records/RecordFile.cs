@@ -53,10 +53,10 @@ public sealed class RecordFile : IDisposable
     /// <summary>Keeps a session's beginning and the whole text of its design. Doing it twice keeps it once.</summary>
     public void Begin(BenchSession session, string designText) => Whole(whole =>
     {
-        Run(whole, "INSERT OR IGNORE INTO texts VALUES ($design, $text)", ("$design", session.Design), ("$text", designText));
+        Run(whole, "INSERT INTO texts VALUES ($design, $text) ON CONFLICT (sha256) DO NOTHING", ("$design", session.Design), ("$text", designText));
         Run(
             whole,
-            "INSERT OR IGNORE INTO sessions VALUES ($id, $bike, $design, $plan, $fault, $who, $meter, $began)",
+            "INSERT INTO sessions VALUES ($id, $bike, $design, $plan, $fault, $who, $meter, $began) ON CONFLICT (id) DO NOTHING",
             ("$id", session.Id),
             ("$bike", session.Bike),
             ("$design", session.Design),

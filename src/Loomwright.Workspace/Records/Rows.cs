@@ -7,9 +7,10 @@ namespace Loomwright.Records;
 internal static class Rows
 {
     public const string Insert = """
-        INSERT OR IGNORE INTO entries
+        INSERT INTO entries
             (id, session, bike, design, fault, who, meter, step, kind, about, what, raw, value, unit, least, most, verdict, undoes, at)
         VALUES ($id, $session, $bike, $design, $fault, $who, $meter, $step, $kind, $about, $what, $raw, $value, $unit, $least, $most, $verdict, $undoes, $at)
+        ON CONFLICT (id) DO NOTHING
         """;
 
     public static IEnumerable<(string Name, object? Value)> Of(BenchSession session, Entry entry) =>

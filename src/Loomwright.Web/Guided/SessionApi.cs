@@ -1,0 +1,83 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Loomwright.Records;
+using Loomwright.Sessions;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Shell;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Loomwright.Web.Guided;
+
+/// <summary>What the pages of a session ask for: begin, hand answers over, see what others gave. No live link is needed between.</summary>
+internal static class SessionApi
+{
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) } };
+
+    public static void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapPost("/session-begin/{*path}", Begin);
+        routes.MapGet("/session-api/{id}", Since);
+        routes.MapPost("/session-api/{id}", HandOver);
+    }
+
+    /// <summary>Entries as the page's script reads them.</summary>
+    public static string Json(IEnumerable<Entry> entries) => JsonSerializer.Serialize(entries, Options);
+
+    private static async Task<IResult> Begin(string path, HttpRequest request, Guide guide, Garage garage)
+    {
+        if (!request.HasFormContentType)
+        {
+            return Results.BadRequest();
+        }
+
+        var form = await request.ReadFormAsync();
+        try
+        {
+            var fault = Field("fault");
+            if (fault.Length > 0 && garage.Find(path)?.Fault(fault) is { Fault: null } or null)
+            {
+                return Results.Redirect($"{Links.To("session", path)}?anew=true&unknown=true");
+            }
+
+            return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now) is null
+                ? Results.NotFound()
+                : Results.Redirect(Links.To("session", path));
+        }
+        catch (RecordsException)
+        {
+            // The page says why itself.
+            return Results.Redirect(Links.To("session", path));
+        }
+
+        string Field(string name) => form[name].ToString().Trim() is var text && text.Length > 200 ? text[..200] : text;
+    }
+
+    private static IResult Since(string id, long? after, Guide guide) =>
+        guide.Find(id) is { } session ? Results.Json(guide.Records.Entries(session.Id, after ?? 0), Options) : Results.NotFound();
+
+    private static async Task<IResult> HandOver(string id, long? after, HttpRequest request, Guide guide)
+    {
+        if (guide.Find(id) is not { } session)
+        {
+            return Results.NotFound();
+        }
+
+        Given[]? given;
+        try
+        {
+            given = await request.ReadFromJsonAsync<Given[]>(Options);
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        {
+            return Results.BadRequest();
+        }
+
+        return guide.Keep(session, given ?? []) switch
+        {
+            HandedOver.Refused no => Results.Json(new { no.Why }, Options, statusCode: StatusCodes.Status409Conflict),
+            _ => Results.Json(guide.Records.Entries(session.Id, after ?? 0), Options),
+        };
+    }
+}

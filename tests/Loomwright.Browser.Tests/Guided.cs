@@ -1,0 +1,53 @@
+using System.Globalization;
+using Loomwright.Bench;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Loomwright.Browser.Tests;
+
+/// <summary>A guided session on a phone: what a thumb does and what an eye reads.</summary>
+public sealed class Guided(IPage page) : IAsyncDisposable
+{
+    public IPage Page { get; } = page;
+
+    public ILocator Screen => Page.Locator(".screen:visible");
+
+    public ILocator Link => Page.Locator("[data-link]");
+
+    /// <summary>Begins a session from the form.</summary>
+    public async Task Begin(string who = "Ann", string meter = "red meter")
+    {
+        await Page.GetByLabel("Who works").FillAsync(who);
+        await Page.GetByLabel("Which meter").FillAsync(meter);
+        await Press("Begin");
+        await Expect(Link).ToHaveTextAsync("linked");
+    }
+
+    public Task Press(string word) => Page.Locator("button:visible").GetByText(word, new() { Exact = true }).ClickAsync();
+
+    public Task On(string step) => Expect(Screen).ToHaveAttributeAsync("data-screen", step);
+
+    /// <summary>Does what the step asks, all as expected.</summary>
+    public async Task Do(Step step)
+    {
+        await On(step.Id);
+        foreach (var expected in step.Expect.Where(e => e.Band is not null && step.Meter is not null))
+        {
+            await Read(expected.What, Inside(expected.Band!));
+        }
+
+        await Press(step.Expect.IsEmpty ? "Done" : "As expected");
+    }
+
+    public async Task Read(string what, string raw)
+    {
+        await Screen.GetByLabel(what, new() { Exact = true }).FillAsync(raw);
+        await Screen.Locator("[data-read]", new() { HasText = what }).GetByText("Enter", new() { Exact = true }).ClickAsync();
+    }
+
+    public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
+
+    private static string Inside(Band band) => band.Most is { } most
+        ? ((most + (band.Least ?? 0)) / 2).ToString("0.0###", CultureInfo.InvariantCulture).Replace('.', ',')
+        : "OL";
+}

@@ -1,0 +1,209 @@
+using Loomwright.Bench;
+using Loomwright.Text;
+using Loomwright.Web.Start;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Loomwright.Browser.Tests;
+
+public sealed class GuidedTests(Bench bench) : IDisposable
+{
+    private static readonly Plan Plan = Loomwright.Bike.Read(new SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake)))).Plan();
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("loomwright");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public async Task A_whole_stage_is_done_with_the_thumb_and_every_answer_is_kept()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        var stage = Plan.Stages[0];
+        foreach (var step in stage.Steps.TakeWhile(s => s.Act != Act.PowerUp))
+        {
+            await phone.Do(step);
+        }
+
+        await phone.On("s0.gate");
+        await Expect(phone.Screen).ToContainTextAsync("none is open");
+        await phone.Press("Connect");
+        foreach (var step in stage.Steps.SkipWhile(s => s.Act != Act.PowerUp))
+        {
+            await phone.Do(step);
+        }
+
+        await phone.On("end");
+        await Expect(phone.Screen).ToContainTextAsync("checks were as expected.");
+        await phone.Page.GetByText("Go on to stage 1").ClickAsync();
+        await phone.On(Plan.Stages[1].Steps[0].Id);
+    }
+
+    [Fact]
+    public async Task Power_is_not_connected_while_a_line_before_it_is_open()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Page.EvaluateAsync("localStorage.setItem('at.0.' + document.querySelector('[data-session]').dataset.session, '\"s0.gate\"')");
+        await phone.Page.ReloadAsync();
+        var open = Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Count().ToString(System.Globalization.CultureInfo.InvariantCulture);
+        await phone.On("s0.gate");
+        await Expect(phone.Page.Locator("[data-connect]")).ToHaveTextAsync($"Connect: closed, {open} lines are open");
+        await phone.Page.Locator("[data-connect]").ClickAsync(new() { Force = true });
+        await phone.On("s0.gate");
+        await phone.Page.Locator("[data-open] button").First.ClickAsync();
+        await phone.On("s0.fetch.1");
+    }
+
+    [Fact]
+    public async Task With_the_laptop_away_the_phone_says_so_within_two_seconds_goes_on_and_hands_over_every_answer_later()
+    {
+        var host = await Serve();
+        await using var phone = await Begun(host);
+        var port = new Uri(host.Address).Port;
+        var steps = Plan.Stages[0].Steps;
+        await phone.Do(steps[0]);
+        await phone.Press("Back");
+        await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
+        await phone.Press("Go on");
+
+        await host.DisposeAsync();
+        await Expect(phone.Link).ToHaveTextAsync("no link", new() { Timeout = 2_000 });
+        for (var at = 1; at <= 3; at++)
+        {
+            await phone.Do(steps[at]);
+        }
+
+        await Expect(phone.Page.GetByText("3 answers wait here and go over when the laptop is back.")).ToBeVisibleAsync();
+        await phone.On(steps[4].Id);
+        await phone.Press("Back");
+        await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. On this phone.");
+
+        await using var again = await Serve(port);
+        await Expect(phone.Link).ToHaveTextAsync("linked");
+        await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
+        await using var other = new Guided(await bench.Open($"{again.Address}/session/b.loom.yaml", "phone"));
+        await other.On(steps[4].Id);
+    }
+
+    [Fact]
+    public async Task What_was_not_as_expected_is_checked_again_from_the_ohms_on_after_something_was_changed()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        var steps = Plan.Stages[0].Steps;
+        foreach (var step in steps.TakeWhile(s => s.Act != Act.PowerUp))
+        {
+            await phone.Do(step);
+        }
+
+        await phone.Press("Connect");
+        foreach (var step in steps.SkipWhile(s => s.Act != Act.PowerUp).TakeWhile(s => s.Id != "s0.power-up.4"))
+        {
+            await phone.Do(step);
+        }
+
+        await phone.On("s0.power-up.4");
+        await phone.Press("Not");
+        await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");
+        await phone.Press("I changed something: check again");
+
+        await phone.On("s0.measure.1");
+    }
+
+    [Fact]
+    public async Task Hot_smoke_or_smell_stands_on_every_powered_screen_and_leads_to_off_first()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        foreach (var stage in Plan.Stages.Take(3))
+        {
+            await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}");
+            foreach (var step in stage.Steps)
+            {
+                Assert.Equal(step.PowerOn ? 1 : 0, await phone.Page.Locator($"[data-screen='{step.Id}'] [data-hot]").CountAsync());
+            }
+        }
+
+        var powered = Plan.Stages[2].Steps.First(s => s.PowerOn).Id;
+        await phone.Page.EvaluateAsync($"localStorage.setItem('at.2.' + document.querySelector('[data-session]').dataset.session, '\"{powered}\"')");
+        await phone.Page.ReloadAsync();
+        await phone.Press("Hot, smoke or smell");
+        await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Minus clip off");
+        await phone.Press("Pressed by mistake, go back");
+        await phone.On(powered);
+        await phone.Press("Hot, smoke or smell");
+        await phone.Press("It is off");
+        await phone.On("not");
+    }
+
+    [Fact]
+    public async Task A_reading_is_judged_by_the_program_and_shown_with_its_words_and_undo_takes_it_back()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.2");
+        await phone.Page.EvaluateAsync("localStorage.setItem('at.0.' + document.querySelector('[data-session]').dataset.session, '\"s0.measure.2\"')");
+        await phone.Page.ReloadAsync();
+        await phone.Press("As expected");
+        await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("Enter what the meter shows first");
+        await phone.Read(step.Expect[0].What, "0,4");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,4: inside. Kept.");
+        await phone.Read(step.Expect[0].What, "0.9");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9: outside. Kept.");
+        await phone.Read(step.Expect[0].What, "0.4.2");
+        await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("not a number");
+        await phone.Press("Undo");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9: outside. Kept.");
+    }
+
+    [Fact]
+    public async Task Two_phones_on_one_session_agree()
+    {
+        await using var host = await Serve();
+        await using var one = await Begun(host);
+        await using var other = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
+        await other.On("s0.fetch.1");
+        await one.Do(Plan.Stages[0].Steps[0]);
+        await Expect(other.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Every_screen_fits_a_phone_with_targets_for_a_thumb_and_breaks_no_rule_of_access(bool dim)
+    {
+        await using var host = await Serve();
+        var page = await bench.Open($"{host.Address}/session/b.loom.yaml", "phone", dim);
+        await FitTests.Holds(page, dim);
+        await using var phone = new Guided(page);
+        await phone.Begin();
+        await page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=1");
+        var screens = await page.Locator("[data-screen]").EvaluateAllAsync<string[]>("all => all.map(s => s.dataset.screen)");
+        var looked = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var screen in screens)
+        {
+            await page.EvaluateAsync($"document.querySelectorAll('[data-screen]').forEach(s => s.hidden = s.dataset.screen !== '{screen}')");
+            var small = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('.screen:not([hidden]) :is(button, a, input)')].filter(e => e.offsetParent && Math.min(e.offsetHeight, e.offsetWidth) < 64).map(e => e.textContent)");
+            Assert.Empty(small);
+            Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= 390"), $"{screen} scrolls sideways");
+            if (looked.Add(screen.Split('.') is [_, var act, _] ? act : screen))
+            {
+                await FitTests.Holds(page, dim);
+            }
+        }
+    }
+
+    private async Task<WebHost> Serve(int port = 0)
+    {
+        File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake), Path.Combine(_folder.FullName, "b.loom.yaml"), overwrite: true);
+        return await WebHost.Start(_folder.FullName, port, stop: TestContext.Current.CancellationToken);
+    }
+
+    private async Task<Guided> Begun(WebHost host)
+    {
+        var phone = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
+        await phone.Begin();
+        return phone;
+    }
+}

@@ -1,0 +1,91 @@
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Sessions;
+
+namespace Loomwright.Tests.Records;
+
+public sealed class GuideTests : IDisposable
+{
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly Folder _folder = new();
+    private readonly LiveFolder _live;
+    private readonly Guide _guide;
+    private readonly string _file;
+    private readonly BenchSession _session;
+
+    public GuideTests()
+    {
+        _file = _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
+        _live = new(_folder.Path);
+        _guide = new(_live);
+        _session = _guide.Begin("b.loom.yaml", " Ann ", "red meter", null, Noon)!;
+    }
+
+    public void Dispose()
+    {
+        _guide.Dispose();
+        _live.Dispose();
+        _folder.Dispose();
+    }
+
+    [Theory]
+    [InlineData("0,4", 0.4, Verdict.AsExpected)]
+    [InlineData("0.5 Ω", 0.5, Verdict.AsExpected)]
+    [InlineData("0.51", 0.51, Verdict.Not)]
+    [InlineData("OL", null, Verdict.Not)]
+    [InlineData("1.000,5", null, Verdict.Unreadable)]
+    [InlineData("<b>", null, Verdict.Unreadable)]
+    public void A_reading_is_kept_as_typed_with_its_number_its_band_and_how_it_stands_to_it(string raw, double? ohms, Verdict verdict)
+    {
+        var entry = Kept(EntryKind.Reading, "s0.measure.2", "box B- to battery -", raw);
+        Assert.Equal((raw, ohms, verdict), (entry.Raw, entry.Value, entry.Verdict));
+        Assert.Equal(("Ohm", 0.0), (entry.Unit, entry.Least!.Value));
+        Assert.InRange(entry.Most!.Value, 0.5, 0.51);
+        Assert.Equal("box.B-", entry.About);
+    }
+
+    [Fact]
+    public void No_reading_is_as_expected_where_only_a_least_is_known() =>
+        Assert.Equal(Verdict.AsExpected, Kept(EntryKind.Reading, "s0.measure.1", "battery + to battery -", "ol").Verdict);
+
+    [Theory]
+    [InlineData("as expected", Verdict.AsExpected)]
+    [InlineData("not", Verdict.Not)]
+    [InlineData("not sure", Verdict.NotSure)]
+    [InlineData("something else", Verdict.None)]
+    public void The_three_answers_are_what_they_say(string raw, Verdict verdict) =>
+        Assert.Equal(verdict, Kept(EntryKind.Seen, "s0.power-up.4", "", raw).Verdict);
+
+    [Fact]
+    public void An_answer_to_a_step_this_program_does_not_know_is_not_lost()
+    {
+        var entry = Kept(EntryKind.Reading, "s99.measure.1", "volts", "12.4");
+        Assert.Equal(("12.4", null, Verdict.None), (entry.Raw, entry.Value, entry.Verdict));
+    }
+
+    [Fact]
+    public void What_is_no_answer_is_refused_whole()
+    {
+        Assert.IsType<HandedOver.Refused>(_guide.Keep(_session, [Given("a", EntryKind.Done, "s0.fetch.1"), Given(new string('x', 65), EntryKind.Done, "s0.fetch.1")]));
+        Assert.Empty(_guide.Records.Entries(_session.Id));
+    }
+
+    [Fact]
+    public void A_session_goes_on_along_the_plan_it_began_with_when_the_file_changes()
+    {
+        var before = _guide.Plan(_session).Title;
+        File.WriteAllText(_file, File.ReadAllText(_file).Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal));
+        using var later = new Guide(_live);
+        Assert.Equal(before, later.Plan(later.Newest("b.loom.yaml")!).Title);
+        Assert.Equal("Ann", later.Newest("b.loom.yaml")!.Who);
+    }
+
+    private Entry Kept(EntryKind kind, string step, string what, string raw)
+    {
+        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [Given("a", kind, step) with { What = what, Raw = raw }]));
+        return Assert.Single(_guide.Records.Entries(_session.Id));
+    }
+
+    private static Given Given(string id, EntryKind kind, string step) => new(id, step, kind, null, null, null, Noon);
+}

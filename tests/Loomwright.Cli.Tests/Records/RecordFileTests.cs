@@ -1,0 +1,107 @@
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Sessions;
+using Microsoft.Data.Sqlite;
+
+namespace Loomwright.Tests.Records;
+
+public sealed class RecordFileTests : IDisposable
+{
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly Folder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void What_was_measured_is_there_with_bike_design_step_meter_person_and_local_time_after_the_program_ended()
+    {
+        using (var records = RecordFile.Open(_folder.Path))
+        {
+            records.Begin(Session, "name: b\n");
+            records.Keep(Session, [Reading("e1")]);
+        }
+
+        using var again = RecordFile.Open(_folder.Path);
+        Assert.Equal(Session, Assert.Single(again.Sessions("b.loom.yaml")));
+        Assert.Equal(Reading("e1") with { Number = 1 }, Assert.Single(again.Entries("s")));
+        Assert.Equal("name: b\n", again.Text("d"));
+        using var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False");
+        raw.Open();
+        using var ask = raw.CreateCommand();
+        ask.CommandText = "SELECT bike || '|' || design || '|' || about || '|' || step || '|' || fault || '|' || meter || '|' || who || '|' || at FROM entries";
+        Assert.Equal("b.loom.yaml|d|stop lamp feed|s1.measure.1|open: stop lamp feed|red meter|Ann|2026-05-04T12:00:00.000+02:00", ask.ExecuteScalar());
+    }
+
+    [Fact]
+    public void Handing_the_same_answer_over_twice_keeps_it_once()
+    {
+        using var records = RecordFile.Open(_folder.Path);
+        records.Begin(Session, "");
+        records.Keep(Session, [Reading("e1"), Reading("e2")]);
+        records.Keep(Session, [Reading("e2"), Reading("e3")]);
+        Assert.Equal(["e1", "e2", "e3"], records.Entries("s").Select(e => e.Id));
+        Assert.Equal(["e3"], records.Entries("s", after: 2).Select(e => e.Id));
+    }
+
+    [Fact]
+    public void Answers_of_one_call_are_kept_all_or_none()
+    {
+        using var records = RecordFile.Open(_folder.Path);
+        records.Begin(Session, "");
+        Assert.Throws<RecordsException>(() => records.Keep(Session, [Reading("e1"), Reading("e2") with { Session = "x" }, Reading("e3") with { Step = null! }]));
+        Assert.Empty(records.Entries("s"));
+    }
+
+    [Fact]
+    public void A_file_of_a_newer_program_is_left_alone_and_said()
+    {
+        RecordFile.Open(_folder.Path).Dispose();
+        using (var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False"))
+        {
+            raw.Open();
+            using var set = raw.CreateCommand();
+            set.CommandText = "PRAGMA user_version = 1000";
+            set.ExecuteNonQuery();
+        }
+
+        Assert.Contains("newer", Assert.Throws<RecordsException>(() => RecordFile.Open(_folder.Path)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_is_no_record_is_said_and_left_as_it_is()
+    {
+        var path = _folder.Write(RecordFile.FileName, new string('x', 5000));
+        Assert.Contains("cannot be used", Assert.Throws<RecordsException>(() => RecordFile.Open(_folder.Path)).Message, StringComparison.Ordinal);
+        Assert.Equal(5000, new FileInfo(path).Length);
+    }
+
+    [Fact]
+    public void Rows_go_to_a_log_first_so_that_a_stop_in_between_leaves_the_file_whole()
+    {
+        using var records = RecordFile.Open(_folder.Path);
+        records.Begin(Session, "");
+        using var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False");
+        raw.Open();
+        using var ask = raw.CreateCommand();
+        ask.CommandText = "PRAGMA journal_mode";
+        Assert.Equal("wal", ask.ExecuteScalar());
+    }
+
+    [Fact]
+    public void Looking_makes_no_file_and_a_second_program_keeps_nothing()
+    {
+        _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
+        using var first = new LiveFolder(_folder.Path);
+        using var second = new LiveFolder(_folder.Path);
+        using var guide = new Guide(second);
+        Assert.Null(guide.Newest("b.loom.yaml"));
+        Assert.Contains("another running Loomwright", Assert.Throws<RecordsException>(() => guide.Begin("b.loom.yaml", "", "", null, Noon)).Message, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(_folder.Path, RecordFile.FileName)));
+    }
+
+    private static BenchSession Session => new("s", "b.loom.yaml", "d", "bench", "open: stop lamp feed", "Ann", "red meter", Noon);
+
+    private static Entry Reading(string id) =>
+        new(id, "s", "s1.measure.1", EntryKind.Reading, "stop lamp feed", "volts", "12,4", 12.4, "Volt", 12, 13, Verdict.AsExpected, null, Noon);
+}
