@@ -11,6 +11,7 @@ public static class Rules
     [
         BoxNeverWakes.Rule,
         NoWayBack.Rule,
+        FeedJoinedToGround.Rule,
         PositionJoinsFeedAndGround.Rule,
         PolarisedPartReversed.Rule,
         UnfusedFeed.Rule,

@@ -47,7 +47,7 @@ internal static class UnfusedFeed
 
     private static bool IsFuse(Paths paths, TerminalRef at) => paths.At(at).Any(l => l.Via == Via.Fuse);
 
-    private static bool IsPoint(Paths paths, TerminalRef at) => at.Terminal.Length == 0 || paths.At(at).All(l => l.Via == Via.Wire);
+    private static bool IsPoint(Paths paths, TerminalRef at) => at.Terminal.Length == 0 || paths.Loom.Part(at.Part)?.Kind == "connector" || paths.At(at).All(l => l.Via == Via.Wire);
 
     // What takes a hundred amps has no fuse by custom: its cable is short, booted and clear of edges instead.
     private static bool IsStarter(Paths paths, TerminalRef at) =>

@@ -51,6 +51,35 @@ public class FeedRuleTests
     public void A_thin_lead_from_battery_plus_to_the_coil_of_the_starter_relay_is_no_starter_cable() =>
         Assert.Contains(Above(Kittiwake.Replace("from: box.X4, to: starter relay.50", "from: battery.+, to: starter relay.50", StringComparison.Ordinal)), f => f is { Code: "unfused-feed", Severity: Severity.Stop });
 
+    [Fact]
+    public void A_plug_between_battery_and_main_fuse_is_part_of_the_way_to_the_fuse_and_no_load()
+    {
+        const string Bike = """
+            loomwright: 1
+            name: Sandpiper
+            parts:
+              battery: {kind: battery, chemistry: lead-acid}
+              plug: {kind: connector, cavities: [1], terminal size: 6.3 mm}
+              main fuse: {kind: fuse, rating: 5 A}
+              tail lamp: {kind: lamp, filament: 5 W}
+            wires:
+              - {from: battery.+, to: plug.1a, size: 0.5 mm2, length: 0.1 m}
+              - {from: plug.1b, to: main fuse.1, size: 0.5 mm2, length: 0.1 m}
+              - {from: main fuse.2, to: tail lamp.+, size: 0.5 mm2, length: 0.6 m}
+              - {from: tail lamp.-, to: battery.-, size: 0.5 mm2, length: 0.6 m}
+            """;
+        Assert.Empty(Rule("unfused-feed", Examples.Of(Bike)));
+        Assert.Equal(Severity.Stop, Assert.Single(Rule("unfused-feed", Examples.Of(Bike.Replace("from: main fuse.2", "from: plug.1b", StringComparison.Ordinal)))).Severity);
+    }
+
+    [Theory]
+    [InlineData("main fuse.2", "ground bar", "and main fuse opens at once")]
+    [InlineData("battery.+", "engine block", "they glow")]
+    [InlineData("lock.s", "bar ground", null)]
+    public void A_feed_wired_straight_to_ground_is_stopped_with_what_stands_in_between(string from, string to, string? words) =>
+        Assert.Equal(words is not null, Rule("feed-joined-to-ground", Examples.Of(Kittiwake.Replace("\nfunctions:", $"\n  - {{name: bridge, from: {from}, to: {to}, size: 4 mm2, length: 20 cm}}\n\nfunctions:", StringComparison.Ordinal)))
+            is [var found] && found.Why.Contains(words!, StringComparison.Ordinal) && found.What.Contains("bridge", StringComparison.Ordinal));
+
     [Theory]
     [InlineData("ignition fuse.2", "key fuse.2", true)]
     [InlineData("charge fuse.2", "main fuse.2", true)]
