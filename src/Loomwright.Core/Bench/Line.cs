@@ -18,6 +18,12 @@ internal sealed record Line(string Name, ImmutableArray<string> Loads, Immutable
     /// <summary>The box's output that feeds it, or null.</summary>
     public TerminalRef? Output { get; init; }
 
+    /// <summary>Other ways to bring the same on, each from rest: the second brake, the clutch in place of neutral.</summary>
+    public ImmutableArray<ImmutableArray<Operation.Set>> Also { get; init; } = [];
+
+    /// <summary>What ends it while it is on, beside undoing what brought it on: the kill switch.</summary>
+    public ImmutableArray<Operation.Set> Ends { get; init; } = [];
+
     /// <summary>Whether it turns the engine over: its cable goes on last.</summary>
     public bool Cranks { get; init; }
 

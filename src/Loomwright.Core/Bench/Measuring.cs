@@ -54,12 +54,6 @@ internal sealed class Measuring
         {
             Load(load, isIn: false);
             var (_, lead) = Sighted.Ends(_site, Sighted.Tie(_site.Whole, load));
-            if (_low.Contains(lead.Part, Names.Comparer) && _site.Model(lead.Part).Joints.Any(j => Names.Same(j.Terminal, lead.Terminal)))
-            {
-                // It sits on metal: unplugged there is no lead to hold the tip on.
-                continue;
-            }
-
             Add($"From {_site.Mark(lead)} to the clip for {_site.Mark(back)}: its way back alone.", lead, back, isIn: false);
         }
 
@@ -182,19 +176,9 @@ internal sealed class Measuring
             Do = done,
             Unplugged = isIn ? [] : _low,
             Marks = [_site.Mark(red), _site.Mark(black)],
-            Meter = new MeterCard(Dial.Ohms, "V Ω", "COM", _site.Mark(red), _site.Mark(black), First(band), PowerOn: false),
+            Meter = MeterCards.Ohms(_site.Mark(red), _site.Mark(black), band),
             Expect = [new Expectation($"{_site.Mark(red)} to {_site.Mark(black)}", shows, band)],
             Cautions = _site.Once.Say(Cautions.OhmsPowerOff),
         });
     }
-
-    // For a meter ranged by hand: too small a range shows OL, too large a one shows 0 for what is not.
-    private static string First(Band band) => band switch
-    {
-        { Least: >= Bands.NoReadingOhms } => "Highest Ω range.",
-        { Most: null or >= 200 and < 2e3 } => "Range 2 kΩ.",
-        { Most: >= 2e3 and < 2e4 } => "Range 20 kΩ.",
-        { Most: >= 2e4 } => "Range 200 kΩ.",
-        _ => "Range 200 Ω. Tips together first: take that reading off.",
-    };
 }

@@ -2,9 +2,23 @@ using Loomwright.Design;
 
 namespace Loomwright.Bench;
 
-/// <summary>How the meter is set and held for volts.</summary>
+/// <summary>How the meter is set and held.</summary>
 internal static class MeterCards
 {
-    public static MeterCard Volts(Site site, TerminalRef red, TerminalRef black) =>
-        new(Dial.Volts, "V Ω", "COM", site.Mark(red), site.Mark(black), "Range 20 V. Tips together first: 0.00 V.", PowerOn: true);
+    public static MeterCard Volts(Site site, TerminalRef red, TerminalRef black) => Volts(site.Mark(red), site.Mark(black));
+
+    public static MeterCard Volts(Mark red, Mark black) =>
+        new(Dial.Volts, "V Ω", "COM", red, black, "Range 20 V. Tips together first: 0.00 V.", PowerOn: true);
+
+    public static MeterCard Ohms(Mark red, Mark black, Band band) => new(Dial.Ohms, "V Ω", "COM", red, black, First(band), PowerOn: false);
+
+    // For a meter ranged by hand: too small a range shows OL, too large a one shows 0 for what is not.
+    private static string First(Band band) => band switch
+    {
+        { Least: >= Bands.NoReadingOhms } => "Highest Ω range.",
+        { Most: null or >= 200 and < 2e3 } => "Range 2 kΩ.",
+        { Most: >= 2e3 and < 2e4 } => "Range 20 kΩ.",
+        { Most: >= 2e4 } => "Range 200 kΩ.",
+        _ => "Range 200 Ω. Tips together first: take that reading off.",
+    };
 }

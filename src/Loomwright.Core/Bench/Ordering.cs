@@ -64,6 +64,8 @@ internal static class Ordering
     private static Line Merged(ImmutableArray<Line> lines) => lines[0] with
     {
         Loads = [.. lines.SelectMany(l => l.Loads)],
+        Also = [.. lines.SelectMany(l => l.Also).DistinctBy(w => string.Join(", ", w))],
+        Ends = [.. lines.SelectMany(l => l.Ends).Distinct()],
         Reach = lines.Aggregate(Reach.None, (r, l) => r.With(l.Reach)),
         News = [.. lines.SelectMany(l => l.News).Distinct(StringComparer.Ordinal)],
     };

@@ -16,6 +16,9 @@ public sealed record Plan(string Title, ImmutableArray<Stage> Stages, ImmutableA
     /// <summary>What <c>check</c> calls a stop: put right before any power. While there is one, <see cref="Stages"/> is empty.</summary>
     public ImmutableArray<Finding> PutRightFirst { get; init; } = [];
 
+    /// <summary>The whole design as the bench has it: its supply, the lamps that stand in.</summary>
+    internal Loom? Whole { get; init; }
+
     /// <summary>Makes the plan of a design. Stages are empty when something is to be put right first, when there is no supply or nothing on it can be brought on; the open points then say so.</summary>
     public static Plan For(Loom loom, PlanOptions? options = null) => new Planning(loom, options ?? new PlanOptions()).Finish();
 }
@@ -40,6 +43,9 @@ public sealed record PlanOptions
 /// <param name="Connected">The design of exactly what is connected once this stage stands, stand-ins included; what every expectation was computed from.</param>
 public sealed record Stage(int Number, string Title, string Why, Current Draws, FirstFuse FirstFuse, ImmutableArray<Step> Steps, Loom Connected)
 {
+    /// <summary>The same with every fuse that stays: full power.</summary>
+    internal Loom Full { get; init; } = Connected;
+
     /// <summary>Upper end of what a meter may show for <see cref="Draws"/>; nothing where nothing flows.</summary>
     public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Of(Draws).Most!.Value);
 }

@@ -35,7 +35,7 @@ internal sealed class Planning
             _open.Add("Nothing is powered before that is put right, so no stage is given. Put it right in the file too and make the plan again.");
         }
 
-        return new Plan($"{_loom.Name}: bench plan", stops.IsEmpty ? Stages() : [], _open.ToImmutable()) { PutRightFirst = stops };
+        return new Plan($"{_loom.Name}: bench plan", stops.IsEmpty ? Stages() : [], _open.ToImmutable()) { PutRightFirst = stops, Whole = _loom };
     }
 
     private ImmutableArray<Stage> Stages()

@@ -73,11 +73,34 @@ internal sealed class Powering(Site site, Steps steps)
         if (!isLetGoFirst)
         {
             ReadAll(act, line);
+            EndAndBack(act, line);
         }
 
         foreach (var operation in operations.Reverse())
         {
             Undo(act, operation, line, isLetGoFirst && operation == operations[^1]);
+        }
+
+        foreach (var way in act == Act.Operate ? line.Also : [])
+        {
+            foreach (var operation in way.Where(o => !site.Key.Contains(o)))
+            {
+                Do(act, operation);
+            }
+
+            foreach (var operation in way.Where(o => !site.Key.Contains(o)).Reverse())
+            {
+                Undo(act, operation, line, isRead: false);
+            }
+        }
+    }
+
+    private void EndAndBack(Act act, Line line)
+    {
+        foreach (var end in act == Act.Operate ? line.Ends : [])
+        {
+            Do(act, end);
+            Do(act, new Operation.Set(end.Control, Control(end.Control).Rest));
         }
     }
 
@@ -144,6 +167,7 @@ internal sealed class Powering(Site site, Steps steps)
         if (isRead)
         {
             ReadAll(act, line);
+            EndAndBack(act, line);
         }
 
         if (!control.Momentary || !line.Loads.Any(IsOn))

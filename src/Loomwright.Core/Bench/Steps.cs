@@ -10,11 +10,14 @@ internal sealed class Steps(int stage)
     public void Add(Act act, string text, Func<Step, Step>? more = null)
     {
         var number = _steps.Count(s => s.Act == act) + 1;
-        var step = new Step(FormattableString.Invariant($"s{stage}.{Slug(act)}.{number}"), act, text);
+        var step = new Step(Id(stage, act, number), act, text);
         _steps.Add(more is null ? step : more(step));
     }
 
     public ImmutableArray<Step> Finish() => _steps.ToImmutable();
+
+    /// <summary><c>s1.connect.2</c></summary>
+    public static string Id(int stage, Act act, int number) => FormattableString.Invariant($"s{stage}.{Slug(act)}.{number}");
 
     private static string Slug(Act act) => act switch
     {

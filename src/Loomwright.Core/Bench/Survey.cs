@@ -82,21 +82,52 @@ internal sealed class Survey
 
         var held = operations.Select(o => o.Control).ToImmutableArray();
         needs.Controls(held);
+        var (also, ends) = OtherWays(seen.Name, operations);
+        var reach = also.Append([.. operations, .. ends]).Aggregate(needs.Reach, (r, way) => r.With(Needed(tie, way)));
         var routes = new Routes(_paths, at);
         var output = routes.Through(tie)!.Value.Feed.SelectMany(t => new[] { t.A, t.B }).Where(routes.IsOutput).Cast<TerminalRef?>().FirstOrDefault();
         var fedBy = output is { } o ? _paths.Models[o.Part].Controller!.Outputs.First(x => Names.Same(x.Terminal, o.Terminal)) : null;
-        return new Line(NameOf(seen, fedBy), [seen.Name], operations, needs.Reach, News.Of(_paths, tie, fedBy, needs.Reach, [.. held.Where(IsMomentary)]))
+        return new Line(NameOf(seen, fedBy), [seen.Name], operations, reach, News.Of(_paths, tie, fedBy, needs.Reach, [.. held.Where(IsMomentary)]))
         {
             Box = output?.Part,
             Output = output,
+            Also = also,
+            Ends = ends,
             Cranks = Risky.IsStarter(tie.Part!),
         };
     }
 
+    private Reach Needed(Tie tie, ImmutableArray<Operation.Set> operations)
+    {
+        var needs = new Needs(_paths, _trials.After(operations), _atRest);
+        _ = needs.Load(tie);
+        needs.Controls(operations.Select(o => o.Control));
+        return needs.Reach;
+    }
+
+    // Each control the functions name beside those used: what it ends, and what brings the load on all the same.
+    private (ImmutableArray<ImmutableArray<Operation.Set>> Also, ImmutableArray<Operation.Set> Ends) OtherWays(string load, ImmutableArray<Operation.Set> operations)
+    {
+        var promised = Promised(load);
+        bool IsOnThere(Frame f) => f.Outcome == Outcome.Settled && IsOn(f, load);
+        var still = operations.Where(o => !IsMomentary(o.Control)).ToImmutableArray();
+        var also = operations.Where(o => IsMomentary(o.Control))
+            .Select(o => _trials.Shortest(IsOnThere, still, [.. promised.Where(p => !Names.Same(p, o.Control))]))
+            .OfType<ImmutableArray<Operation.Set>>().Where(w => w.Length > still.Length).ToList();
+        var ends = _controls.Where(c => !c.Momentary && promised.Contains(c.Name) && !operations.Any(o => Names.Same(o.Control, c.Name)))
+            .SelectMany(c => c.Positions.Where(p => !Names.Same(p, c.Rest)).Select(p => new Operation.Set(c.Name, p)))
+            .Where(o => !IsOnThere(_trials.After([.. operations, o]))).ToImmutableArray();
+        also.AddRange(ends.Select(o => _trials.Shortest(IsOnThere, still.Add(o), promised)).OfType<ImmutableArray<Operation.Set>>());
+        return ([.. also], ends);
+    }
+
+    private HashSet<string> Promised(string load) =>
+        _paths.Loom.Functions.Where(f => f.Shows.Any(s => Names.Same(s.What, load))).SelectMany(f => f.Works.NamesUsed()).ToHashSet(Names.Comparer);
+
     // What the functions that show it name is tried first, then whatever can matter to it; with its boxes awake first.
     private ImmutableArray<Operation.Set>? BroughtOn(Seen seen, Tie tie)
     {
-        var promised = _paths.Loom.Functions.Where(f => f.Shows.Any(s => Names.Same(s.What, seen.Name))).SelectMany(f => f.Works.NamesUsed()).ToHashSet(Names.Comparer);
+        var promised = Promised(seen.Name);
         var levers = _levers.Of([tie.A, tie.B]);
         bool IsOnThere(Frame f) => f.Outcome == Outcome.Settled && IsOn(f, seen.Name);
         var woken = Boxes.Where(b => b.Do.All(o => levers.Contains(o.Control))).Select(b => b.Do).FirstOrDefault([]);

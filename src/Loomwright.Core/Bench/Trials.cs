@@ -10,6 +10,7 @@ namespace Loomwright.Bench;
 internal sealed class Trials(Loom loom, ImmutableArray<Control> controls)
 {
     private const int MostOperations = 3;
+    private const int Hands = 2;
 
     private readonly Rig _rig = new(loom);
 
@@ -31,7 +32,7 @@ internal sealed class Trials(Loom loom, ImmutableArray<Control> controls)
                 }
             }
 
-            tries = [.. tries.SelectMany(t => Longer(t, usable))];
+            tries = [.. tries.SelectMany(t => Longer(t, usable, before.Length))];
         }
 
         return null;
@@ -49,16 +50,21 @@ internal sealed class Trials(Loom loom, ImmutableArray<Control> controls)
         return _rig.Now;
     }
 
-    // A held momentary control ends the list: a hand that holds one has no other to turn the key.
-    private IEnumerable<ImmutableArray<Operation.Set>> Longer(ImmutableArray<Operation.Set> operations, ImmutableArray<Control> usable)
+    // Switches before buttons, each in file order: the key is turned before a hand is needed to hold something, and a hand holds one thing.
+    private IEnumerable<ImmutableArray<Operation.Set>> Longer(ImmutableArray<Operation.Set> operations, ImmutableArray<Control> usable, int fixedCount)
     {
-        if (operations.Any(o => controls.First(c => Names.Same(c.Name, o.Control)).Momentary))
+        var held = operations.Count(o => Of(o).Momentary);
+        if (held == Hands)
         {
             return [];
         }
 
+        var last = operations.Length > fixedCount ? Of(operations[^1]) : null;
         return usable
-            .Where(c => !operations.Any(o => Names.Same(o.Control, c.Name)))
+            .Where(c => !operations.Any(o => Names.Same(o.Control, c.Name)) && (held == 0 || c.Momentary))
+            .Where(c => last is null || last.Momentary != c.Momentary || controls.IndexOf(c) > controls.IndexOf(last))
             .SelectMany(c => c.Positions.Where(p => !Names.Same(p, c.Rest)).Select(p => operations.Add(new Operation.Set(c.Name, p))));
     }
+
+    private Control Of(Operation.Set operation) => controls.First(c => Names.Same(c.Name, operation.Control));
 }

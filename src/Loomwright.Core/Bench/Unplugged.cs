@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Loomwright.Checks;
 using Loomwright.Design;
+using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -24,9 +25,11 @@ internal static class Unplugged
         }
     }
 
-    /// <summary>The design with these parts unplugged: their terminals are there and join nothing.</summary>
+    /// <summary>The design with these parts unplugged: their terminals are there and join nothing but the metal they are bolted to.</summary>
     public static Loom Of(Loom loom, Paths paths, ImmutableArray<string> parts) => loom with
     {
+        Shorts = loom.Shorts.AddRange(parts.SelectMany(p => paths.Models[p].Joints.Where(j => loom.Part(j.Part) is not null).Select(j =>
+            new Short(new TerminalRef(p, j.Terminal), new TerminalRef(j.Part, ""), new Quantities.Resistance(((Ohms)j.Curve).ResistanceOhms))))),
         Parts = [.. loom.Parts.Select(p => parts.Contains(p.Name, Names.Comparer) ? Socket(p, paths) : p)],
     };
 

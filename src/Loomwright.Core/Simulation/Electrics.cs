@@ -234,16 +234,17 @@ internal sealed class Electrics
     private Curve CurveOf(int place, State state, bool between, double moment, bool[]? coldNow, bool filaments)
     {
         var link = _wiring.Links[place];
-        if (link.Fuse is { } fuse && state.Blown[fuse])
-        {
-            return Ohms.OpenContact;
-        }
-
-        return link.Switching is { } switching && !Conducts(switching, state, between, moment) ? link.Off
-            : coldNow is not null && coldNow[place] ? link.Cold!
+        return Shut(link, state, between, moment)
+            ?? (coldNow is not null && coldNow[place] ? link.Cold!
             : filaments ? _settled[place]
-            : link.Curve;
+            : link.Curve);
     }
+
+    /// <summary>The curve of a link that a state keeps from conducting; null where it conducts.</summary>
+    public static Curve? Shut(Link link, State state, bool between, double moment = 0) =>
+        link.Fuse is { } fuse && state.Blown[fuse] ? Ohms.OpenContact
+        : link.Switching is { } switching && !Conducts(switching, state, between, moment) ? link.Off
+        : null;
 
     private static bool Conducts(Switching switching, State state, bool between, double moment) => switching switch
     {

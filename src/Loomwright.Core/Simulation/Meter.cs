@@ -34,21 +34,16 @@ internal static class Meter
         return electrics.Solve(state, between: false) ? new Voltage(electrics.Volts[from] - electrics.Volts[to]) : null;
     }
 
+    public static Resistance? Ohms(Wiring wiring, State state, TerminalRef red, TerminalRef black) => Test(wiring, state, red, black)?.Ohms;
+
+    /// <summary>The same with what then flows; null when a terminal is not there or the network found no answer.</summary>
+    public static OhmTest? Test(Wiring wiring, State state, TerminalRef red, TerminalRef black) =>
+        wiring.NodeOf(red) is { } from && wiring.NodeOf(black) is { } to ? from == to ? new OhmTest(new Resistance(0), null) : Test(wiring, PowerOff(wiring, state), from, to) : null;
+
     // Black is the reference here: with the supply off, the bike's own may hang on nothing.
-    public static Resistance? Ohms(Wiring wiring, State state, TerminalRef red, TerminalRef black)
+    private static OhmTest? Test(Wiring wiring, State off, int from, int to)
     {
-        if (wiring.NodeOf(red) is not { } from || wiring.NodeOf(black) is not { } to)
-        {
-            return null;
-        }
-
-        if (from == to)
-        {
-            return new Resistance(0);
-        }
-
         int Turned(int node) => node == to ? 0 : node == 0 ? to : node;
-        var off = PowerOff(wiring, state);
         var links = wiring.Links.Select((link, l) => link with
         {
             From = Turned(link.From),
@@ -63,11 +58,19 @@ internal static class Meter
 
         var amps = -electrics.Amps[^1];
         var ohms = amps > 0 ? electrics.Volts[Turned(from)] / amps : double.PositiveInfinity;
-        return ohms <= NoPathOhms ? new Resistance(Math.Max(ohms, 0)) : null;
+        var flows = electrics.Copy();
+        (flows.Volts[0], flows.Volts[to]) = (flows.Volts[to], flows.Volts[0]);
+        return new OhmTest(ohms <= NoPathOhms ? new Resistance(Math.Max(ohms, 0)) : null, flows);
     }
 
-    private static State PowerOff(Wiring wiring, State state) => state with
+    /// <summary>A state with the supply off: boxes lifeless, relays let go.</summary>
+    public static State PowerOff(Wiring wiring, State state) => state with
     {
+        Relays = Row.Of(wiring.Relays.Length, false),
+        Flashers = Row.Of(wiring.Flashers.Length, false),
         Boxes = new Row<BoxState>([.. wiring.Boxes.Select(b => BoxState.Lifeless(b.InputNodes.Length, b.OutputLinks.Length))]),
     };
 }
+
+/// <summary>What an ohmmeter shows, and the picture behind it with the bike's own nodes; no picture between two names of one point.</summary>
+internal sealed record OhmTest(Resistance? Ohms, Picture? Flows);

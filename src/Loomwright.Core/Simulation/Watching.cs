@@ -26,6 +26,20 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         Events = [.. events],
     };
 
+    /// <summary>The frame without its electrical pictures: what shows without a meter.</summary>
+    public Frame Glance(Settled settled) => new()
+    {
+        Time = TimeSpan.Zero,
+        Step = "",
+        Outcome = settled.Outcome,
+        Controls = [],
+        Controllers = [.. wiring.Boxes.Select((b, i) => Box(b, settled.State.Boxes[i], settled.Pictures))],
+        Seen = Seen(settled),
+        Fuses = [.. wiring.Fuses.Select((f, i) => Fuse(f, settled.State.Blown[i], f.Cycle is { } c && settled.State.Flashers[c], settled.Pictures))],
+        Phases = [],
+        Events = [],
+    };
+
     /// <summary>What a person sees and hears of what settled.</summary>
     public ImmutableArray<Seen> Seen(Settled settled) =>
         settled.Pictures.IsEmpty ? [] : [.. wiring.Sights.Select((s, i) => Sight(s, settled.Pictures, settled.FlashesPerMinute.IsEmpty ? null : settled.FlashesPerMinute[i]))];

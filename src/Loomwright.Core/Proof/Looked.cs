@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Quantities;
+using Loomwright.Simulation;
+
+namespace Loomwright.Proof;
+
+/// <summary>What a person sees and reads at the powered steps of a stage, and which of them tell a fault.</summary>
+internal sealed class Looked
+{
+    private readonly FullLight _fullLight;
+    private readonly ImmutableArray<Frame> _healthy;
+    private readonly bool _readsAmps;
+
+    public Looked(Stage stage)
+    {
+        Played = new Played(stage.Connected, stage.Steps);
+        _fullLight = FullLight.Of(stage.Connected);
+        var watching = new Watching(Played.Wiring, new Settler(Played.Wiring), _fullLight);
+        _healthy = [.. Played.Healthy.Select(watching.Glance)];
+        _readsAmps = stage.Steps.Any(s => s.Meter?.Dial == Dial.Amps) || Played.Wiring.Parts.Any(p => p.Model.Supply is { LimitAmps: not null });
+    }
+
+    public Played Played { get; }
+
+    /// <summary>The steps of a moment that show something else with the fault, in order, each with whether it takes a meter.</summary>
+    public IEnumerable<(string Step, bool IsRead)> Telling(Touch touch, int moment, Settled with, Settler settler)
+    {
+        var looksOther = !LooksSame(_healthy[moment], new Watching(touch.Wiring, settler, _fullLight).Glance(with));
+        for (var s = 0; s < Played.Steps.Length; s++)
+        {
+            var step = Played.Steps[s];
+            if (Played.MomentOf(s) != moment || step.Expect.IsEmpty)
+            {
+                continue;
+            }
+
+            if (step.Meter is { Dial: Dial.Volts } card)
+            {
+                if (ReadsOther(card, step, touch.Wiring, with))
+                {
+                    yield return (step.Id, true);
+                }
+            }
+            else if (looksOther || AmpsOutside(step, touch.Wiring, with))
+            {
+                yield return (step.Id, !looksOther);
+            }
+        }
+    }
+
+    private static bool LooksSame(Frame a, Frame b) =>
+        a.Outcome == b.Outcome
+        && a.Seen.Length == b.Seen.Length && a.Seen.Zip(b.Seen).All(p => p.First.Symbol == p.Second.Symbol)
+        && a.Controllers.Zip(b.Controllers).All(p => p.First.Lights.IsEmpty ? p.First.Awake == p.Second.Awake : p.First.Lights.SequenceEqual(p.Second.Lights))
+        && a.Fuses.Zip(b.Fuses).All(p => p.First.State == FuseState.Blown == (p.Second.State == FuseState.Blown));
+
+    private bool AmpsOutside(Step step, Wiring wiring, Settled with) => _readsAmps && step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Amp })?.Band is { } band
+        && with.Pictures.Any(p => IsOutside(band, wiring.Supplies.Sum(s => -p.Amps[s])));
+
+    private static bool ReadsOther(MeterCard card, Step step, Wiring wiring, Settled with) =>
+        step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Volt })?.Band is { } band
+        && Meter.Volts(wiring, with.State, card.RedTip.Terminal, card.BlackTip.Terminal) is var volts && (volts is null || IsOutside(band, volts.Value.Volts));
+
+    private static bool IsOutside(Band band, double value) => value < band.Least || value > band.Most;
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Checks;
+using Loomwright.Faults;
+
+namespace Loomwright.Proof;
+
+/// <summary>A plan with what it was found to catch, and the measurements that were added for what it did not.</summary>
+/// <param name="Plan">The plan, these measurements in it.</param>
+/// <param name="Harm">Every fault that does harm in some state of it.</param>
+public sealed record Proven(Plan Plan, HarmList Harm)
+{
+    /// <summary>Proves a plan against every single fault the catalogue knows for what is on the bench.</summary>
+    public static Proven Of(Plan plan)
+    {
+        if (plan.Stages.IsEmpty || plan.Whole is null)
+        {
+            return new Proven(plan, new HarmList([], []));
+        }
+
+        var prover = new Prover(plan);
+        var evidence = prover.Try(Catalogue.Of(plan.Whole));
+        var open = prover.Harms(evidence).Faults.Where(f => f.Standing == Standing.Open).ToList();
+        var paths = new Paths(plan.Whole);
+        var stages = plan.Stages;
+        for (var s = 0; s < stages.Length && open.Count > 0; s++)
+        {
+            var soon = open.Where(o => o.Stage >= stages[s].Number).Select(o => o.Fault).ToList();
+            var more = new MoreOhms(prover.Stages[s], stages[s], paths).For(soon);
+            if (more != stages[s])
+            {
+                stages = stages.SetItem(s, more);
+                (prover, evidence) = prover.With(s, more, evidence);
+                open = [.. prover.Harms(evidence).Faults.Where(f => f.Standing == Standing.Open)];
+            }
+        }
+
+        return new Proven(plan with { Stages = stages }, prover.Harms(evidence));
+    }
+}

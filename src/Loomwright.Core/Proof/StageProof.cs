@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Proof;
+
+/// <summary>One stage with all its steps, ready for a fault to be put in.</summary>
+internal sealed class StageProof
+{
+    // What a hand meter's last digits and its tips make of a reading (judgement).
+    private const double EffectVolts = 0.05;
+
+    private readonly int _place;
+    private readonly HarmJudge _judge;
+    private readonly Lazy<Played> _full;
+    private readonly ImmutableArray<bool> _isStopAsked;
+
+    public StageProof(int place, Stage stage, Loom whole)
+    {
+        _place = place;
+        Ohmed = new Ohmed(stage);
+        Looked = new Looked(stage);
+        _judge = new HarmJudge(Looked.Played.Wiring, whole);
+        _full = new(() => new Played(stage.Full, stage.Steps));
+        _isStopAsked = [.. Enumerable.Range(0, Looked.Played.Healthy.Length).Select(m => IsStopAsked(Looked.Played, m, stage))];
+    }
+
+    private StageProof(StageProof other, Ohmed ohmed)
+    {
+        (_place, _judge, _full, _isStopAsked, Looked, Ohmed) = (other._place, other._judge, other._full, other._isStopAsked, other.Looked, ohmed);
+    }
+
+    public Ohmed Ohmed { get; }
+
+    public Looked Looked { get; }
+
+    public bool CanShow(HarmKind kind) => _judge.CanShow(kind);
+
+    /// <summary>The same stage with other steps before power.</summary>
+    public StageProof WithOhms(Stage stage) => new(this, new Ohmed(stage));
+
+    /// <summary>The measurements before power that catch a fault, the clearest first.</summary>
+    public ImmutableArray<Ohmed.Caught> Caught(Fault fault) => [.. Ohmed.Catching(Ohmed.Of(fault)).OrderByDescending(c => c.Margin)];
+
+    /// <summary>What a fault comes to; null where it touches nothing that is connected.</summary>
+    public StageEvidence? Of(Fault fault)
+    {
+        var played = Looked.Played;
+        var touch = new Touch(played.Wiring, fault);
+        if (!touch.Exists)
+        {
+            return null;
+        }
+
+        var looks = ImmutableArray.CreateBuilder<string>();
+        var reads = ImmutableArray.CreateBuilder<string>();
+        var kinds = new SortedSet<HarmKind>();
+        (int? shows, string? showsAt, int? harm, int? smallHarm, var effect, var fused) = (null, null, null, null, false, false);
+        foreach (var (moment, with, settler) in played.Differing(touch))
+        {
+            foreach (var (step, isRead) in Looked.Telling(touch, moment, with, settler))
+            {
+                (isRead ? reads : looks).Add(step);
+                (shows, showsAt) = (shows ?? moment, showsAt ?? step);
+            }
+
+            ImmutableArray<HarmKind> here = [.. _judge.Of(touch, played.Healthy[moment], with, _isStopAsked[moment])];
+            var opened = Opened(played, moment, with);
+            fused |= opened || IsNearFuse(touch.Wiring, with);
+            kinds.UnionWith(here);
+            harm ??= here.IsEmpty ? null : moment;
+            smallHarm ??= here.Any(k => k != HarmKind.ShortsSupply || !opened) ? moment : null;
+            effect |= Differs(played.Healthy[moment], with);
+        }
+
+        if (fused)
+        {
+            (harm, kinds) = AtFullPower(fault);
+        }
+
+        return new StageEvidence(_place, Caught(fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
+    }
+
+    // Where a fuse decides, what stays in decides more.
+    private (int? First, SortedSet<HarmKind> Kinds) AtFullPower(Fault fault)
+    {
+        var touch = new Touch(_full.Value.Wiring, fault);
+        var (first, kinds) = ((int?)null, new SortedSet<HarmKind>());
+        foreach (var (moment, with, _) in _full.Value.Differing(touch))
+        {
+            ImmutableArray<HarmKind> here = [.. _judge.Of(touch, _full.Value.Healthy[moment], with, _isStopAsked[moment])];
+            kinds.UnionWith(here);
+            first ??= here.IsEmpty ? null : moment;
+        }
+
+        return (first, kinds);
+    }
+
+    private static bool Opened(Played played, int moment, Settled with) =>
+        played.Wiring.Fuses.Select((_, i) => i).Any(f => with.State.Blown[f] && !played.Healthy[moment].State.Blown[f]);
+
+    private static bool IsNearFuse(Wiring wiring, Settled with) =>
+        wiring.Fuses.Any(f => with.Pictures.Any(p => Math.Abs(p.Amps[f.Link]) > f.RatingAmps));
+
+    private static bool Differs(Settled without, Settled with)
+    {
+        for (var p = 0; p < Math.Min(without.Pictures.Length, with.Pictures.Length); p++)
+        {
+            var (a, b) = (without.Pictures[p].Volts, with.Pictures[p].Volts);
+            for (var n = 0; n < Math.Min(a.Length, b.Length); n++)
+            {
+                if (Math.Abs(a[n] - b[n]) > EffectVolts)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return without.Outcome != with.Outcome;
+    }
+
+    // A kill switch is at stop, or what wakes the bench is back where it rests.
+    private static bool IsStopAsked(Played played, int moment, Stage stage)
+    {
+        var keys = stage.Steps.Where(s => s.Act == Act.PowerUp).Select(s => s.Do?.Control).OfType<string>().ToHashSet(Names.Comparer);
+        var kills = played.Wiring.Loom.Parts.Where(p => p.Kind == "kill switch").Select(p => p.Name).ToHashSet(Names.Comparer);
+        var away = played.Wiring.Controls.Where((c, i) => played.Healthy[moment].State.Positions[i] != Wiring.PlaceOf(c, c.Rest)).Select(c => c.Name).ToHashSet(Names.Comparer);
+        return kills.Overlaps(away) || !keys.Overlaps(away);
+    }
+}
