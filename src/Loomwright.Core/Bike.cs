@@ -8,6 +8,7 @@ using Loomwright.Drawing;
 using Loomwright.Faults;
 using Loomwright.Findings;
 using Loomwright.Parts;
+using Loomwright.Proof;
 using Loomwright.ProjectFile;
 using Loomwright.Simulation;
 using Loomwright.Sizing;
@@ -25,12 +26,14 @@ public sealed class Bike
     private readonly DesignFile _file;
     private readonly Lazy<ImmutableArray<Finding>> _findings;
     private readonly Lazy<Plan> _plan;
+    private readonly Lazy<Proven> _proven;
 
     private Bike(DesignFile file)
     {
         _file = file;
         _findings = new(() => Loom is null ? [] : Rules.Check(Loom));
         _plan = new(() => Bench.Plan.For(Known));
+        _proven = new(() => Proven.Of(_plan.Value));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
     }
 
@@ -122,8 +125,11 @@ public sealed class Bike
     /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
     public FaultReading Fault(string id) => FaultText.Read(id, Known);
 
-    /// <summary>The staged bench plan.</summary>
+    /// <summary>The staged bench plan as it is before it is proven.</summary>
     public Plan Plan(PlanOptions? options = null) => options is null ? _plan.Value : Bench.Plan.For(Known, options);
+
+    /// <summary>The staged bench plan with what it catches of every single fault, and the measurements that took. Takes seconds; worked out once.</summary>
+    public Proven Proof(PlanOptions? options = null) => options is null ? _proven.Value : Proven.Of(Bench.Plan.For(Known, options));
 
     /// <summary>Every state the bike can be brought into, against what its functions promise.</summary>
     public Walked Walk(WalkOptions? options = null) => Walker.Walk(Known, options);

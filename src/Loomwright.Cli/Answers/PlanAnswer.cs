@@ -1,23 +1,30 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using Loomwright.Bench;
+using Loomwright.Proof;
 using Loomwright.Quantities;
 using Loomwright.Verbs;
 
 namespace Loomwright.Answers;
 
 /// <summary>What <c>plan</c> answers; every expectation is computed.</summary>
-public sealed class PlanAnswer(OpenedDesign design, Plan plan) : Answer("plan", design)
+public sealed class PlanAnswer(OpenedDesign design, Proven proven) : Answer("plan", design)
 {
-    public string Title { get; } = plan.Title;
+    public string Title { get; } = proven.Plan.Title;
 
     [Description("What check calls a stop: put right before any power.")]
-    public ImmutableArray<FindingAnswer> PutRightFirst { get; } = [.. plan.PutRightFirst.Select(f => FindingAnswer.Of(f, design))];
+    public ImmutableArray<FindingAnswer> PutRightFirst { get; } = [.. proven.Plan.PutRightFirst.Select(f => FindingAnswer.Of(f, design))];
 
-    public ImmutableArray<StageAnswer> Stages { get; } = [.. plan.Stages.Select(StageAnswer.Of)];
+    public ImmutableArray<StageAnswer> Stages { get; } = [.. proven.Plan.Stages.Select(StageAnswer.Of)];
 
     [Description("What this plan leaves unshown, and why.")]
-    public ImmutableArray<string> OpenPoints { get; } = plan.OpenPoints;
+    public ImmutableArray<string> OpenPoints { get; } = proven.Plan.OpenPoints;
+
+    [Description("Every single fault that does harm in some state of the plan: caught, limited or open.")]
+    public HarmAnswer Harm { get; } = HarmAnswer.Of(proven.Harm);
+
+    [Description("What the plan sees of every single fault.")]
+    public CoverageAnswer Coverage { get; } = CoverageAnswer.Of(proven);
 }
 
 /// <summary>One stage.</summary>
@@ -27,6 +34,8 @@ public sealed record StageAnswer(
     string Why,
     [property: Description("Largest supply current over everything the stage operates.")] double DrawsAmps,
     FirstFuseAnswer FirstFuse,
+    [property: Description("How long it takes someone who does it the first time; judgement.")] int Minutes,
+    ImmutableArray<string> Tools,
     ImmutableArray<StepAnswer> Steps)
 {
     public static StageAnswer Of(Stage stage) => new(
@@ -35,6 +44,8 @@ public sealed record StageAnswer(
         stage.Why,
         stage.Draws.Amps,
         new FirstFuseAnswer(stage.FirstFuse.Rating.Amps, stage.FirstFuse.BodyColour, stage.FirstFuse.Final?.Amps),
+        Effort.Minutes(stage),
+        Effort.Tools(stage),
         [.. stage.Steps.Select(StepAnswer.Of)]);
 }
 
@@ -55,8 +66,10 @@ public sealed record StepAnswer(
     MeterAnswer? Meter,
     ImmutableArray<ExpectationAnswer> Expect,
     ImmutableArray<string> Cautions,
+    [property: Description("Lamps and the like whose plug is off while it is measured.")] ImmutableArray<string> Unplugged,
     bool PowerOn,
-    [property: Description("The control that is moved, or null.")] MoveAnswer? Do)
+    [property: Description("The control that is moved, or null.")] MoveAnswer? Do,
+    [property: Description("How long to wait for what ends by itself, or null.")] double? WaitS)
 {
     public static StepAnswer Of(Step step) => new(
         step.Id,
@@ -68,8 +81,10 @@ public sealed record StepAnswer(
         step.Meter is { } meter ? MeterAnswer.Of(meter) : null,
         [.. step.Expect.Select(ExpectationAnswer.Of)],
         step.Cautions,
+        step.Unplugged,
         step.PowerOn,
-        step.Do is { } move ? new MoveAnswer(move.Control, move.Position) : null);
+        step.Do is { } move ? new MoveAnswer(move.Control, move.Position) : null,
+        step.Wait?.TotalSeconds);
 }
 
 /// <summary>A control and where it is moved to.</summary>

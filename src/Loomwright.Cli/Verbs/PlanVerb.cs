@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Loomwright.Answers;
 using Loomwright.Bench;
 using Loomwright.Output;
+using Loomwright.Proof;
 using Loomwright.Quantities;
 using Loomwright.Text;
 using Spectre.Console.Cli;
@@ -23,6 +24,10 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
         [CommandOption("--on-table <PART>")]
         [Description("A part you have on the table; repeat for each. Without it: all of them")]
         public string[] OnTable { get; init; } = [];
+
+        [CommandOption("--one-of-each")]
+        [Description("Only what brings something new: one lamp of each sort, one switch, one flashing output")]
+        public bool OneOfEach { get; init; }
     }
 
     public static void AddTo(IConfigurator config) => config.AddCommand<PlanVerb>(Name)
@@ -55,16 +60,16 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
             return screen.WrongUsage(Choosing.None("part", unknown, parts));
         }
 
-        var plan = design.Bike.Plan(new PlanOptions { BenchSupplyLimit = limit, OnTable = [.. settings.OnTable] });
+        var proven = design.Bike.Proof(new PlanOptions { BenchSupplyLimit = limit, OnTable = [.. settings.OnTable], OneOfEach = settings.OneOfEach });
         if (settings.Json)
         {
-            screen.Out.WriteLine(new PlanAnswer(design, plan).ToJson());
+            screen.Out.WriteLine(new PlanAnswer(design, proven).ToJson());
         }
         else
         {
-            PageView.Inset(screen, PlanText.Of(plan));
+            PageView.Inset(screen, PlanText.Of(proven.Plan) + (proven.Plan.Stages.IsEmpty ? "" : "\n" + ProofText.Of(proven)));
         }
 
-        return design.Exit(!plan.PutRightFirst.IsEmpty);
+        return design.Exit(!proven.Plan.PutRightFirst.IsEmpty);
     }
 }

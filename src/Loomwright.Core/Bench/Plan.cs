@@ -31,6 +31,9 @@ public sealed record PlanOptions
 
     /// <summary>Names of the parts on the table; empty: all of them.</summary>
     public ImmutableArray<string> OnTable { get; init; } = [];
+
+    /// <summary>Only what brings something new: one lamp of each sort, one switch, one flashing output. The rest stands among the open points.</summary>
+    public bool OneOfEach { get; init; }
 }
 
 /// <summary>One stage: connect a little, expect something, see it, power down.</summary>

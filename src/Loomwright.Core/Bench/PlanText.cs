@@ -48,6 +48,7 @@ public static class PlanText
         Line(text, Invariant($"Stage {stage.Number}: {stage.Title}"));
         Line(text, $"  Why: {stage.Why}");
         Line(text, $"  {(stage.DrawsAtMost.Amps == 0 ? "Draws nothing" : $"Draws at most {stage.DrawsAtMost}")}, computed. Fuse for first power: {Fuse(stage.FirstFuse)}.");
+        Line(text, Invariant($"  About {Effort.Minutes(stage)} min. Beside parts and wires: {string.Join(", ", Effort.Tools(stage))}."));
         Act? heading = null;
         foreach (var step in stage.Steps)
         {

@@ -104,7 +104,22 @@ internal sealed class Planning
         }
 
         var order = Ordering.Of(boxes, loads);
+        order = _options.OneOfEach ? OneOfEach(order) : order;
         return boxes.IsEmpty && order.Length > 0 ? order.Insert(0, FeedAlone.Of(survey, order[0])) : order;
+    }
+
+    private ImmutableArray<Line> OneOfEach(ImmutableArray<Line> order)
+    {
+        var known = new HashSet<string>(StringComparer.Ordinal);
+        var kept = order.Where(l => l.Loads.IsEmpty || l.Cranks ? Know(l) : l.News.Any(n => !known.Contains(n)) && Know(l)).ToImmutableArray();
+        _open.AddRange(order.Except(kept).Select(l => $"{l.Name} ({string.Join(", ", l.Loads.Select(Spoken.Of))}): left out, since all in it has been shown elsewhere; its own wires, joints and lamps are not tested."));
+        return kept;
+
+        bool Know(Line line)
+        {
+            known.UnionWith(line.News);
+            return true;
+        }
     }
 
     private Survey WithAmpleSupply() => new(StandIns.WithLamps(Supplied.With(_asDrawn, _options with { BenchSupplyLimit = new Current(AmpleAmps) })));

@@ -92,7 +92,7 @@ internal sealed class Survey
             Box = output?.Part,
             Output = output,
             Also = also,
-            Ends = ends,
+            Ends = [.. ends.Where(e => _paths.Loom.Parts.Any(p => reach.Parts.Contains(p.Name, Names.Comparer) && _paths.Models[p.Name].Controls.Any(c => Names.Same(c.Name, e.Control))))],
             Cranks = Risky.IsStarter(tie.Part!),
         };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Faults;
 
 namespace Loomwright.Proof;
@@ -7,9 +8,6 @@ namespace Loomwright.Proof;
 /// <param name="Stages">In order; a stage in which it touches nothing is left out.</param>
 internal sealed record Evidence(Fault Fault, ImmutableArray<StageEvidence> Stages)
 {
-    /// <summary>Every observation that tells it, each by what makes it its own: a reading by its step, looking by its stage.</summary>
-    public IEnumerable<string> Observations => Stages.SelectMany(s => s.Observations);
-
     /// <summary>Whether anything anywhere stands otherwise than without it, by more than a hand meter's last digits.</summary>
     public bool HasEffect => Stages.Any(s => s.HasEffect);
 }
@@ -38,7 +36,9 @@ internal sealed record StageEvidence(
     /// <summary>The step that shows it first once power is on.</summary>
     public string? ShowsAt { get; init; }
 
-    public IEnumerable<string> Observations => Ohms.Select(o => o.Step).Concat(Reads).Concat(Looks.IsEmpty ? [] : [string.Create(System.Globalization.CultureInfo.InvariantCulture, $"look {Stage}")]);
+    /// <summary>Every observation that tells it, with what makes it its own: a reading by its step, looking by its stage.</summary>
+    public IEnumerable<(string What, string Step)> Observed =>
+        Ohms.Select(o => (o.Step, o.Step)).Concat(Looks.Take(1).Select(l => (string.Create(CultureInfo.InvariantCulture, $"look {Stage}"), l))).Concat(Reads.Select(r => (r, r)));
 
     /// <summary>Whether it shows before anything is harmed on the small fuse.</summary>
     public bool IsLimited => Shows is { } shows && (SmallHarmAt is not { } harm || shows < harm);

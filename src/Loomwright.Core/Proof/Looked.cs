@@ -10,9 +10,12 @@ namespace Loomwright.Proof;
 /// <summary>What a person sees and reads at the powered steps of a stage, and which of them tell a fault.</summary>
 internal sealed class Looked
 {
+    private const double SameVolts = 0.005;
+
     private readonly FullLight _fullLight;
     private readonly ImmutableArray<Frame> _healthy;
     private readonly bool _readsAmps;
+    private readonly bool _isLitByVolts;
 
     public Looked(Stage stage)
     {
@@ -20,6 +23,7 @@ internal sealed class Looked
         _fullLight = FullLight.Of(stage.Connected);
         var watching = new Watching(Played.Wiring, new Settler(Played.Wiring), _fullLight);
         _healthy = [.. Played.Healthy.Select(watching.Glance)];
+        _isLitByVolts = Played.Wiring.Boxes.Any(b => b.Lights.Any(l => l.Means is LightMeans.Voltage or LightMeans.LoadCurrent));
         _readsAmps = stage.Steps.Any(s => s.Meter?.Dial == Dial.Amps) || Played.Wiring.Parts.Any(p => p.Model.Supply is { LimitAmps: not null });
     }
 
@@ -28,7 +32,7 @@ internal sealed class Looked
     /// <summary>The steps of a moment that show something else with the fault, in order, each with whether it takes a meter.</summary>
     public IEnumerable<(string Step, bool IsRead)> Telling(Touch touch, int moment, Settled with, Settler settler)
     {
-        var looksOther = !LooksSame(_healthy[moment], new Watching(touch.Wiring, settler, _fullLight).Glance(with));
+        var looksOther = !FlowsSame(Played.Healthy[moment], with) && !LooksSame(_healthy[moment], new Watching(touch.Wiring, settler, _fullLight).Glance(with));
         for (var s = 0; s < Played.Steps.Length; s++)
         {
             var step = Played.Steps[s];
@@ -39,7 +43,7 @@ internal sealed class Looked
 
             if (step.Meter is { Dial: Dial.Volts } card)
             {
-                if (ReadsOther(card, step, touch.Wiring, with))
+                if (ReadsOther(card, step, touch.Wiring, Played.Healthy[moment], with))
                 {
                     yield return (step.Id, true);
                 }
@@ -60,9 +64,38 @@ internal sealed class Looked
     private bool AmpsOutside(Step step, Wiring wiring, Settled with) => _readsAmps && step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Amp })?.Band is { } band
         && with.Pictures.Any(p => IsOutside(band, wiring.Supplies.Sum(s => -p.Amps[s])));
 
-    private static bool ReadsOther(MeterCard card, Step step, Wiring wiring, Settled with) =>
-        step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Volt })?.Band is { } band
+    private static bool ReadsOther(MeterCard card, Step step, Wiring wiring, Settled without, Settled with) =>
+        !StandsSame(wiring, card, without, with) && step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Volt })?.Band is { } band
         && Meter.Volts(wiring, with.State, card.RedTip.Terminal, card.BlackTip.Terminal) is var volts && (volts is null || IsOutside(band, volts.Value.Volts));
+
+    // What a meter that draws nothing would read: where that is the same, so is what it reads.
+    private static bool StandsSame(Wiring wiring, MeterCard card, Settled without, Settled with) =>
+        !with.Pictures.IsEmpty && wiring.NodeOf(card.RedTip.Terminal) is { } red && wiring.NodeOf(card.BlackTip.Terminal) is { } black
+        && Math.Abs(with.Pictures[0].Volts[red] - with.Pictures[0].Volts[black] - without.Pictures[0].Volts[red] + without.Pictures[0].Volts[black]) < SameVolts;
+
+    // Everything that can be seen carries what it did: no eye tells a thousandth.
+    private bool FlowsSame(Settled without, Settled with)
+    {
+        if (_isLitByVolts || with.Outcome != without.Outcome || with.State != without.State || with.Pictures.Length != without.Pictures.Length || !with.FlashesPerMinute.SequenceEqual(without.FlashesPerMinute))
+        {
+            return false;
+        }
+
+        for (var p = 0; p < with.Pictures.Length; p++)
+        {
+            foreach (var sight in Played.Wiring.Sights)
+            {
+                if (!IsSame(without.Pictures[p].Amps[sight.Link], with.Pictures[p].Amps[sight.Link]) || !IsSame(without.Pictures[p].SquareVolts[sight.Link], with.Pictures[p].SquareVolts[sight.Link]))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private static bool IsSame(double a, double b) => Math.Abs(a - b) <= (Math.Abs(a) * 1e-3) + 1e-6;
 
     private static bool IsOutside(Band band, double value) => value < band.Least || value > band.Most;
 }

@@ -56,7 +56,7 @@ internal sealed class Ohmed
     public static Caught? Catches(Reading reading, (Touch Plugged, Touch Unplugged) fault)
     {
         var touch = reading.IsUnplugged ? fault.Unplugged : fault.Plugged;
-        if (!touch.Exists || (reading.Test.Flows is { } flows && !touch.Matters(reading.Off, flows)))
+        if (!touch.Exists || (reading.Test.Flows is { } flows && !touch.Matters(reading.Off, flows, reading.LeavesByAmps)))
         {
             return null;
         }
@@ -94,7 +94,13 @@ internal sealed class Ohmed
     }
 
     /// <summary>One measurement without a fault.</summary>
-    internal sealed record Reading(string Id, TerminalRef Red, TerminalRef Black, bool IsUnplugged, ImmutableDictionary<string, string> Positions, State Off, OhmTest Test, Band Band);
+    internal sealed record Reading(string Id, TerminalRef Red, TerminalRef Black, bool IsUnplugged, ImmutableDictionary<string, string> Positions, State Off, OhmTest Test, Band Band)
+    {
+        /// <summary>By how much the meter's own current must change before the reading leaves its band.</summary>
+        public double LeavesByAmps { get; } = Math.Min(
+            Band.Least is { } least ? Math.Max(0, Meter.TestAmps(least) - Meter.TestAmps(Test.Ohms?.Ohms)) : double.PositiveInfinity,
+            Band.Most is { } most ? Math.Max(0, Meter.TestAmps(Test.Ohms?.Ohms) - Meter.TestAmps(most)) : double.PositiveInfinity);
+    }
 
     /// <summary>A measurement that tells: what it reads with the fault, and by how many times that misses the band.</summary>
     internal sealed record Caught(string Step, double Ohms, double Margin);

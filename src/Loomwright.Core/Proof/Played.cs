@@ -44,11 +44,27 @@ internal sealed class Played
     /// <summary>What was last done before a moment: the operation's step, or power connected.</summary>
     public Step StepAt(int moment) => Steps[Math.Max(0, _momentOf.IndexOf(moment))];
 
+    /// <summary>The moment with which an act begins; past the last when it is not done.</summary>
+    public int BeginOf(Act act)
+    {
+        for (var s = 0; s < Steps.Length; s++)
+        {
+            if (Steps[s].Act == act)
+            {
+                return _momentOf[s];
+            }
+        }
+
+        return Healthy.Length;
+    }
+
     /// <summary>The moment a step of <see cref="Steps"/> looks at.</summary>
     public int MomentOf(int step) => _momentOf[step];
 
     /// <summary>The moments in which a fault makes any difference, each with how it settles, in order.</summary>
-    public IEnumerable<(int Moment, Settled With, Settler Settler)> Differing(Touch touch)
+    /// <param name="touch">The fault.</param>
+    /// <param name="before">Ends there; null: at the last moment.</param>
+    public IEnumerable<(int Moment, Settled With, Settler Settler)> Differing(Touch touch, int? before = null)
     {
         if (!touch.Exists)
         {
@@ -57,7 +73,7 @@ internal sealed class Played
 
         Settler? settler = null;
         Settled? own = null;
-        for (var m = 0; m < Healthy.Length; m++)
+        for (var m = 0; m < (before ?? Healthy.Length); m++)
         {
             if (own is null && !touch.Matters(Healthy[m]))
             {

@@ -1,8 +1,16 @@
+using Loomwright.Bench;
+
 namespace Loomwright.Proof;
 
 /// <summary>What is left to do about a harm that no check finds before power.</summary>
 internal static class Precautions
 {
+    /// <summary>The stage with each of them at the step it belongs to, once.</summary>
+    public static Stage In(Stage stage, HarmList harm) => stage with
+    {
+        Steps = [.. stage.Steps.Select(step => step with { Cautions = [.. step.Cautions.Concat(harm.Faults.Where(f => f.Standing == Standing.Open && f.Step == step.Id).Select(f => f.Precaution)).Distinct()] })],
+    };
+
     public static string For(HarmKind kind) => kind switch
     {
         HarmKind.Overheats => "One hand on the supply's switch, the other off the loom: off at the first smell or warmth.",

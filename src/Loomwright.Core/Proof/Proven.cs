@@ -8,14 +8,15 @@ namespace Loomwright.Proof;
 /// <summary>A plan with what it was found to catch, and the measurements that were added for what it did not.</summary>
 /// <param name="Plan">The plan, these measurements in it.</param>
 /// <param name="Harm">Every fault that does harm in some state of it.</param>
-public sealed record Proven(Plan Plan, HarmList Harm)
+/// <param name="Coverage">What it sees of every single fault.</param>
+public sealed record Proven(Plan Plan, HarmList Harm, Coverage Coverage)
 {
     /// <summary>Proves a plan against every single fault the catalogue knows for what is on the bench.</summary>
     public static Proven Of(Plan plan)
     {
         if (plan.Stages.IsEmpty || plan.Whole is null)
         {
-            return new Proven(plan, new HarmList([], []));
+            return new Proven(plan, new HarmList([], []), new Coverage([]));
         }
 
         var prover = new Prover(plan);
@@ -35,6 +36,7 @@ public sealed record Proven(Plan Plan, HarmList Harm)
             }
         }
 
-        return new Proven(plan with { Stages = stages }, prover.Harms(evidence));
+        var harm = prover.Harms(evidence);
+        return new Proven(plan with { Stages = [.. stages.Select(s => Precautions.In(s, harm))] }, harm, prover.Coverage(evidence));
     }
 }

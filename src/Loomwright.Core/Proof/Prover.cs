@@ -22,8 +22,22 @@ internal sealed class Prover
     public ImmutableArray<Evidence> Try(ImmutableArray<Fault> faults)
     {
         var all = new Evidence[faults.Length];
-        Parallel.For(0, faults.Length, f => all[f] = new Evidence(faults[f], [.. Stages.Select(s => s.Of(faults[f])).OfType<StageEvidence>()]));
+        Parallel.For(0, faults.Length, f => all[f] = Try(faults[f]));
         return [.. all];
+    }
+
+    private Evidence Try(Fault fault)
+    {
+        var found = ImmutableArray.CreateBuilder<StageEvidence>();
+        for (var s = 0; s < Stages.Length; s++)
+        {
+            if (Stages[s].Of(fault, found.Count > 0 && found[^1].Stage == s - 1) is { } evidence)
+            {
+                found.Add(evidence);
+            }
+        }
+
+        return new Evidence(fault, found.ToImmutable());
     }
 
     /// <summary>With more steps before power in one stage: nothing else needs to be tried again.</summary>
@@ -37,6 +51,26 @@ internal sealed class Prover
     /// <summary>Those that harm, and what keeps each from it.</summary>
     public HarmList Harms(ImmutableArray<Evidence> evidence) =>
         new([.. evidence.Select(Harm).OfType<HarmfulFault>()], [.. Enum.GetValues<HarmKind>().Where(k => Stages.Any(s => s.CanShow(k)))]);
+
+    /// <summary>Each in its class.</summary>
+    public Coverage Coverage(ImmutableArray<Evidence> evidence) => new([.. evidence.Select(Seen)]);
+
+    private FaultSeen Seen(Evidence evidence)
+    {
+        var observations = evidence.Stages.SelectMany(s => s.Observed).DistinctBy(o => o.What).ToList();
+        var seenBy = observations.Count switch
+        {
+            >= 2 => SeenBy.Two,
+            1 => SeenBy.One,
+            _ when evidence.Stages.IsEmpty => SeenBy.NotReached,
+            _ => evidence.HasEffect ? SeenBy.NeedsAMeter : SeenBy.NoEffectNow,
+        };
+        return new FaultSeen(evidence.Fault, seenBy, [.. observations.Take(2).Select(o => o.Step)], seenBy == SeenBy.NotReached ? evidence.Fault.Subject : null)
+        {
+            Stages = [.. evidence.Stages.Where(s => s.Observed.Any()).Select(s => _plan.Stages[s.Stage].Number)],
+            ByLooking = evidence.Stages.Any(s => !s.Looks.IsEmpty),
+        };
+    }
 
     private HarmfulFault? Harm(Evidence fault)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Loomwright.Bench;
 using Loomwright.Design;
@@ -17,6 +18,8 @@ internal sealed class StageProof
     private readonly HarmJudge _judge;
     private readonly Lazy<Played> _full;
     private readonly ImmutableArray<bool> _isStopAsked;
+    private readonly int _again;
+    private readonly ConcurrentDictionary<(string, bool), StageEvidence> _known = new();
 
     public StageProof(int place, Stage stage, Loom whole)
     {
@@ -25,12 +28,13 @@ internal sealed class StageProof
         Looked = new Looked(stage);
         _judge = new HarmJudge(Looked.Played.Wiring, whole);
         _full = new(() => new Played(stage.Full, stage.Steps));
+        _again = Looked.Played.BeginOf(Act.Again);
         _isStopAsked = [.. Enumerable.Range(0, Looked.Played.Healthy.Length).Select(m => IsStopAsked(Looked.Played, m, stage))];
     }
 
     private StageProof(StageProof other, Ohmed ohmed)
     {
-        (_place, _judge, _full, _isStopAsked, Looked, Ohmed) = (other._place, other._judge, other._full, other._isStopAsked, other.Looked, ohmed);
+        (_place, _judge, _full, _isStopAsked, _again, Looked, Ohmed) = (other._place, other._judge, other._full, other._isStopAsked, other._again, other.Looked, ohmed);
     }
 
     public Ohmed Ohmed { get; }
@@ -46,20 +50,24 @@ internal sealed class StageProof
     public ImmutableArray<Ohmed.Caught> Caught(Fault fault) => [.. Ohmed.Catching(Ohmed.Of(fault)).OrderByDescending(c => c.Margin)];
 
     /// <summary>What a fault comes to; null where it touches nothing that is connected.</summary>
-    public StageEvidence? Of(Fault fault)
+    /// <param name="fault">The fault.</param>
+    /// <param name="isOld">It was there in the stage before: what is done once more from that stage was done with it.</param>
+    public StageEvidence? Of(Fault fault, bool isOld)
+    {
+        var touch = new Touch(Looked.Played.Wiring, fault);
+        return !touch.Exists ? null
+            : touch.Circuit is { } circuit ? _known.GetOrAdd((circuit, isOld), (_, t) => Of(t, isOld), touch)
+            : Of(touch, isOld);
+    }
+
+    private StageEvidence Of(Touch touch, bool isOld)
     {
         var played = Looked.Played;
-        var touch = new Touch(played.Wiring, fault);
-        if (!touch.Exists)
-        {
-            return null;
-        }
-
         var looks = ImmutableArray.CreateBuilder<string>();
         var reads = ImmutableArray.CreateBuilder<string>();
         var kinds = new SortedSet<HarmKind>();
         (int? shows, string? showsAt, int? harm, int? smallHarm, var effect, var fused) = (null, null, null, null, false, false);
-        foreach (var (moment, with, settler) in played.Differing(touch))
+        foreach (var (moment, with, settler) in played.Differing(touch, isOld ? _again : null))
         {
             foreach (var (step, isRead) in Looked.Telling(touch, moment, with, settler))
             {
@@ -78,18 +86,18 @@ internal sealed class StageProof
 
         if (fused)
         {
-            (harm, kinds) = AtFullPower(fault);
+            (harm, kinds) = AtFullPower(touch.Fault, isOld);
         }
 
-        return new StageEvidence(_place, Caught(fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
+        return new StageEvidence(_place, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
     }
 
     // Where a fuse decides, what stays in decides more.
-    private (int? First, SortedSet<HarmKind> Kinds) AtFullPower(Fault fault)
+    private (int? First, SortedSet<HarmKind> Kinds) AtFullPower(Fault fault, bool isOld)
     {
         var touch = new Touch(_full.Value.Wiring, fault);
         var (first, kinds) = ((int?)null, new SortedSet<HarmKind>());
-        foreach (var (moment, with, _) in _full.Value.Differing(touch))
+        foreach (var (moment, with, _) in _full.Value.Differing(touch, isOld ? _again : null))
         {
             ImmutableArray<HarmKind> here = [.. _judge.Of(touch, _full.Value.Healthy[moment], with, _isStopAsked[moment])];
             kinds.UnionWith(here);

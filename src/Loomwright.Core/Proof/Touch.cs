@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using Loomwright.Faults;
 using Loomwright.Parts;
@@ -12,9 +13,11 @@ namespace Loomwright.Proof;
 /// </summary>
 internal sealed class Touch
 {
-    // Far below what any input, lamp or meter notices, far above rounding; on ohms no more than 25 MΩ would let through.
+    // Far below what any input, lamp or meter notices, far above rounding.
     private const double NothingAmps = 1e-7;
-    private const double NothingForAMeterAmps = 2e-8;
+
+    // Two changes at once can help each other.
+    private const double CarefulShare = 0.5;
 
     private static readonly ConditionalWeakTable<Wiring, HashSet<int>> Data = [];
 
@@ -51,10 +54,13 @@ internal sealed class Touch
 
     /// <summary>Whether anything differs from a healthy moment that has come to rest.</summary>
     public bool Matters(Settled healthy) => _always || healthy.Pictures.IsEmpty
-        || healthy.Pictures.Select((p, i) => Matters(healthy.State, p, between: i > 0, NothingAmps)).Any(m => m);
+        || healthy.Pictures.Select((p, i) => Matters(healthy.State, p, between: i > 0)).Any(m => m);
 
-    /// <summary>Whether an ohmmeter can show anything else.</summary>
-    public bool Matters(State off, Picture flows) => _always || Matters(off, flows, between: false, NothingForAMeterAmps);
+    /// <summary>Whether an ohmmeter's current can change by as much: what a link more or less can do is at most what it carries or would.</summary>
+    public bool Matters(State off, Picture flows, double byAmps) => _always || Changes(off, flows, between: false).Sum(c => c) > byAmps * CarefulShare;
+
+    /// <summary>The same for all faults that come to one circuit; null where that cannot be told from links.</summary>
+    public string? Circuit => _always || Fault is Fault.Reversed ? null : string.Join(';', _changes.Select(c => $"{Told(c.Before)}>{Told(c.After)}"));
 
     private static HashSet<int> DataNodes(Wiring wiring)
     {
@@ -74,20 +80,23 @@ internal sealed class Touch
         return nodes;
     }
 
-    private bool Matters(State state, Picture picture, bool between, double nothing)
+    private bool Matters(State state, Picture picture, bool between) => Changes(state, picture, between).Any(c => c > NothingAmps);
+
+    // What each link carried and carries no more, would carry and did not, or carries otherwise.
+    private IEnumerable<double> Changes(State state, Picture picture, bool between)
     {
         foreach (var (before, after) in _changes)
         {
             var (was, becomes) = (Amps(before), Amps(after));
             var isSamePlace = before is not null && after is not null && before.From == after.From && before.To == after.To;
-            if (isSamePlace ? Math.Abs(was - becomes) > nothing : Math.Abs(was) > nothing || Math.Abs(becomes) > nothing)
-            {
-                return true;
-            }
+            yield return isSamePlace ? Math.Abs(was - becomes) : Math.Max(Math.Abs(was), Math.Abs(becomes));
         }
-
-        return false;
 
         double Amps(Link? link) => link is null ? 0 : (Electrics.Shut(link, state, between) ?? link.Curve).At(picture.Across(link)).Amps;
     }
+
+    // A link that is straight through nothing may be turned.
+    private static string Told(Link? link) => link is null ? "" : link.Curve is Ohms && link.From > link.To
+        ? string.Create(CultureInfo.InvariantCulture, $"{link.To}-{link.From} {link.Curve} {link.Off} {link.Switching} {link.Cold} {link.Fuse}")
+        : string.Create(CultureInfo.InvariantCulture, $"{link.From}-{link.To} {link.Curve} {link.Off} {link.Switching} {link.Cold} {link.Fuse}");
 }

@@ -63,6 +63,9 @@ internal static class Meter
         return new OhmTest(ohms <= NoPathOhms ? new Resistance(Math.Max(ohms, 0)) : null, flows);
     }
 
+    /// <summary>What it sends through so many ohms; through nothing where there is no path.</summary>
+    public static double TestAmps(double? ohms) => ohms is { } some ? TestVolts / (TestOhms + some) : 0;
+
     /// <summary>A state with the supply off: boxes lifeless, relays let go.</summary>
     public static State PowerOff(Wiring wiring, State state) => state with
     {

@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Text;
+
+namespace Loomwright.Proof;
+
+/// <summary>What a plan catches, as plain text. Same plan, same bytes; lines end in <c>\n</c>.</summary>
+public static class ProofText
+{
+    // A list that nobody reads to its end helps nobody.
+    private const int MostListed = 12;
+
+    /// <summary>Harm first, then what is seen and what is not.</summary>
+    public static string Of(Proven proven)
+    {
+        var text = new StringBuilder();
+        Harm(text, proven.Harm);
+        Seen(text, proven);
+        return text.ToString();
+    }
+
+    /// <summary>A class of faults as a heading.</summary>
+    public static string Words(SeenBy seenBy) => seenBy switch
+    {
+        SeenBy.Two => "seen by two checks or more",
+        SeenBy.One => "seen by one check",
+        SeenBy.NoEffectNow => "no effect now (doubled, or in a lead that carries next to nothing)",
+        SeenBy.NotReached => "not reached: no stage connects it",
+        SeenBy.NeedsAMeter => "needs a meter where the plan does not read",
+        _ => throw new InvalidOperationException("a class of no known form"),
+    };
+
+    private static void Harm(StringBuilder text, HarmList harm)
+    {
+        Line(text, "What a single mistake could harm");
+        Line(text, $"  {harm.Faults.Length} single mistakes do harm in some state of this plan: {harm.Count(Standing.Caught)} are caught before power, {harm.Count(Standing.Limited)} are limited by the small fuse and show there, {harm.Count(Standing.Open)} stay open.");
+        foreach (var kind in harm.Possible)
+        {
+            Line(text, $"  {HarmWords.Of(kind)}: {harm.Count(kind)} (caught {harm.Count(kind, Standing.Caught)}, limited {harm.Count(kind, Standing.Limited)}, open {harm.Count(kind, Standing.Open)})");
+        }
+
+        Line(text, "  A mistake that does several is counted in each.");
+        foreach (var open in harm.Faults.Where(f => f.Standing == Standing.Open))
+        {
+            Line(text, $"  Open: {open.Fault}, from {open.Step}: {string.Join(", ", open.Kinds.Select(HarmWords.Of))}. {open.Precaution}");
+        }
+    }
+
+    private static void Seen(StringBuilder text, Proven proven)
+    {
+        var coverage = proven.Coverage;
+        Line(text, "");
+        Line(text, "What this plan sees");
+        Line(text, $"  {Percent(coverage.Seen)} of {coverage.Faults.Length} single mistakes; operating everything and looking would see {Percent(coverage.SeenByLooking)}.");
+        foreach (var seenBy in Enum.GetValues<SeenBy>())
+        {
+            Line(text, $"  {Words(seenBy)}: {coverage.Count(seenBy)}{(seenBy is SeenBy.Two or SeenBy.One ? "" : Listed(coverage.Faults.Where(f => f.SeenBy == seenBy).Select(f => f.Fault.ToString())))}");
+        }
+
+        foreach (var stage in proven.Plan.Stages)
+        {
+            var only = coverage.OnlyBy(stage.Number).Select(f => f.ToString()).ToList();
+            Line(text, $"  Only stage {stage.Number} ({stage.Title}) sees {only.Count}{Listed(only)}");
+        }
+    }
+
+    private static string Listed(IEnumerable<string> names)
+    {
+        var all = names.ToList();
+        return all.Count == 0 ? "" : $": {string.Join("; ", all.Take(MostListed))}{(all.Count > MostListed ? $"; and {all.Count - MostListed} more" : "")}";
+    }
+
+    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.0} %");
+
+    private static void Line(StringBuilder text, FormattableString line) => text.Append(FormattableString.Invariant(line)).Append('\n');
+
+    private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
+}
