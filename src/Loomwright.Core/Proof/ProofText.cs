@@ -32,16 +32,16 @@ public static class ProofText
     private static void Harm(StringBuilder text, HarmList harm)
     {
         Line(text, "What a single mistake could harm");
-        Line(text, $"  {harm.Faults.Length} single mistakes do harm in some state of this plan: {harm.Count(Standing.Caught)} are caught before power, {harm.Count(Standing.Limited)} are limited by the small fuse and show there, {harm.Count(Standing.Open)} stay open.");
+        Say(text, $"  {harm.Faults.Length} single mistakes do harm in some state of this plan: {harm.Count(Standing.Caught)} are caught before power, {harm.Count(Standing.Limited)} are limited by the small fuse and show there, {harm.Count(Standing.Open)} stay open.");
         foreach (var kind in harm.Possible)
         {
-            Line(text, $"  {HarmWords.Of(kind)}: {harm.Count(kind)} (caught {harm.Count(kind, Standing.Caught)}, limited {harm.Count(kind, Standing.Limited)}, open {harm.Count(kind, Standing.Open)})");
+            Say(text, $"  {HarmWords.Of(kind)}: {harm.Count(kind)} (caught {harm.Count(kind, Standing.Caught)}, limited {harm.Count(kind, Standing.Limited)}, open {harm.Count(kind, Standing.Open)})");
         }
 
         Line(text, "  A mistake that does several is counted in each.");
         foreach (var open in harm.Faults.Where(f => f.Standing == Standing.Open))
         {
-            Line(text, $"  Open: {open.Fault}, from {open.Step}: {string.Join(", ", open.Kinds.Select(HarmWords.Of))}. {open.Precaution}");
+            Say(text, $"  Open: {open.Fault}, from {open.Step}: {string.Join(", ", open.Kinds.Select(HarmWords.Of))}. {open.Precaution}");
         }
     }
 
@@ -50,28 +50,29 @@ public static class ProofText
         var coverage = proven.Coverage;
         Line(text, "");
         Line(text, "What this plan sees");
-        Line(text, $"  {Percent(coverage.Seen)} of {coverage.Faults.Length} single mistakes; operating everything and looking would see {Percent(coverage.SeenByLooking)}.");
+        Say(text, $"  {Percent(coverage.Seen)} of {coverage.Faults.Length} single mistakes; operating everything and looking would see {Percent(coverage.SeenByLooking)}.");
         foreach (var seenBy in Enum.GetValues<SeenBy>())
         {
-            Line(text, $"  {Words(seenBy)}: {coverage.Count(seenBy)}{(seenBy is SeenBy.Two or SeenBy.One ? "" : Listed(coverage.Faults.Where(f => f.SeenBy == seenBy).Select(f => f.Fault.ToString())))}");
+            Say(text, $"  {Words(seenBy)}: {coverage.Count(seenBy)}{(seenBy is SeenBy.Two or SeenBy.One ? "" : Listed(coverage.Faults.Where(f => f.SeenBy == seenBy).Select(f => f.Fault.ToString())))}");
         }
 
         foreach (var stage in proven.Plan.Stages)
         {
             var only = coverage.OnlyBy(stage.Number).Select(f => f.ToString()).ToList();
-            Line(text, $"  Only stage {stage.Number} ({stage.Title}) sees {only.Count}{Listed(only)}");
+            Say(text, $"  Only stage {stage.Number} ({stage.Title}) sees {only.Count}{Listed(only)}");
         }
     }
 
     private static string Listed(IEnumerable<string> names)
     {
         var all = names.ToList();
-        return all.Count == 0 ? "" : $": {string.Join("; ", all.Take(MostListed))}{(all.Count > MostListed ? $"; and {all.Count - MostListed} more" : "")}";
+        var more = all.Count > MostListed ? FormattableString.Invariant($"; and {all.Count - MostListed} more") : "";
+        return all.Count == 0 ? "" : $": {string.Join("; ", all.Take(MostListed))}{more}";
     }
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.0} %");
 
-    private static void Line(StringBuilder text, FormattableString line) => text.Append(FormattableString.Invariant(line)).Append('\n');
+    private static void Say(StringBuilder text, FormattableString line) => text.Append(FormattableString.Invariant(line)).Append('\n');
 
     private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
 }
