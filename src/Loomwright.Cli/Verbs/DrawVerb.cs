@@ -1,8 +1,8 @@
+using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Text;
 using Loomwright.Drawing;
 using Loomwright.Output;
-using Loomwright.Text;
 using Spectre.Console.Cli;
 
 namespace Loomwright.Verbs;
@@ -32,6 +32,18 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         [Description("One function, from plus through fuse, switch and load to minus, in place of the overview")]
         public string? Function { get; init; }
 
+        [CommandOption("--place <NAME>")]
+        [Description("The parts of one place in full, with flags for what leaves it")]
+        public string? Place { get; init; }
+
+        [CommandOption("--plug <NAME>")]
+        [Description("One plug, cavity by cavity, to tick off at the bike")]
+        public string? Plug { get; init; }
+
+        [CommandOption("--wire <NAME>")]
+        [Description("The overview with one wire to follow, stop by stop")]
+        public string? Wire { get; init; }
+
         [CommandOption("--trials <COUNT>")]
         [Description("How many arrangements to look at, 1 to 1000000. Default 6000")]
         public int? Trials { get; init; }
@@ -44,13 +56,19 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
     public static void AddTo(IConfigurator config) => config.AddCommand<DrawVerb>(Name)
         .WithDescription("The picture as SVG: every part and every wire on a sheet to print")
         .WithExample(Name, "my-bike.loom.yaml", "--out", "my-bike.svg")
-        .WithExample(Name, "my-bike.loom.yaml", "--function", "\"stop lamp\"", "--out", "stop-lamp.svg");
+        .WithExample(Name, "my-bike.loom.yaml", "--function", "\"stop lamp\"", "--out", "stop-lamp.svg")
+        .WithExample(Name, "my-bike.loom.yaml", "--wire", "\"stop lamp feed\"", "--out", "feed.svg");
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (settings.Trials is < 1 or > 1_000_000)
         {
             return screen.WrongUsage("--trials: write a count from 1 to 1000000.");
+        }
+
+        if (new[] { settings.Function, settings.Place, settings.Plug, settings.Wire }.Count(s => s is not null) > 1)
+        {
+            return screen.WrongUsage("name one of --function, --place, --plug and --wire: each is a sheet of its own.");
         }
 
         // A slip must not write over the design.
@@ -65,12 +83,12 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
             return ExitCode.Unreadable;
         }
 
-        if (settings.Function is { } name && !design.Bike.Loom!.Functions.Any(f => Names.Same(f.Name, name)))
+        var (kind, of) = Asked(settings);
+        if (design.Bike.Sheet(kind, of, settings.Trials ?? Sheets.UsualTrials) is not { } drawn)
         {
-            return screen.WrongUsage(Choosing.None("function", name, [.. design.Bike.Loom.Functions.Select(f => f.Name)]));
+            return screen.WrongUsage(Choosing.None(Word(kind), of, Known(design.Bike, kind)));
         }
 
-        var drawn = settings.Function is null ? design.Bike.Overview(settings.Trials ?? Sheets.UsualTrials) : design.Bike.FunctionSheet(settings.Function)!;
         var sheet = drawn with { Source = $"{Path.GetFileName(design.Stored.Path)}  {design.Stored.Sha256?[..HashFigures]}" };
         try
         {
@@ -81,6 +99,27 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
             return screen.WrongUsage($"--out {settings.Out}: the file cannot be written there. {e.Message}");
         }
     }
+
+    private static (SheetKind Kind, string Of) Asked(Settings settings) => settings switch
+    {
+        { Function: { } function } => (SheetKind.Function, function),
+        { Place: { } place } => (SheetKind.Place, place),
+        { Plug: { } plug } => (SheetKind.Plug, plug),
+        { Wire: { } wire } => (SheetKind.Wire, wire),
+        _ => (SheetKind.Overview, ""),
+    };
+
+    private static string Word(SheetKind kind) => kind switch
+    {
+        SheetKind.Function => "function",
+        SheetKind.Place => "place",
+        SheetKind.Plug => "plug",
+        _ => "wire",
+    };
+
+    private static ImmutableArray<string> Known(Bike bike, SheetKind kind) => kind == SheetKind.Wire
+        ? [.. bike.Loom!.Wires.Select(w => w.Name)]
+        : [.. bike.Sheets.Where(s => s.Kind == kind).Select(s => s.Of)];
 
     private bool Give(Scene sheet, Settings settings)
     {
@@ -95,6 +134,16 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         File.WriteAllText(settings.Out, svg, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
         screen.Line(FormattableString.Invariant(
             $"{settings.Out}: {sheet.Paper} at 100 %, {sheet.Strands.Length} wires drawn, {flaws.Crossings} crossings (straight lines: {flaws.StraightCrossings})."));
+        if (!sheet.Flags.IsEmpty)
+        {
+            screen.Line($"No room for a line, so a pair of flags: {string.Join(", ", sheet.Flags)}. Arrange the sheet anew to have them as lines.");
+        }
+
+        foreach (var stop in sheet.Stops)
+        {
+            screen.Line(FormattableString.Invariant($"{stop.Number}. {stop.Words}"));
+        }
+
         if (!flaws.None)
         {
             screen.Error.WriteLine(FormattableString.Invariant(

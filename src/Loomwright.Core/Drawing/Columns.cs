@@ -33,6 +33,17 @@ internal static class Columns
         }
     }
 
+    /// <summary>As <see cref="Assign"/> for the parts of one place, between a column of flags toward the rear and one toward the front.</summary>
+    public static void AssignBetween(Plates plates, Func<Plate, bool> isRear, int columns)
+    {
+        var row = plates.All.Where(p => p.Form != Form.Flag).ToArray();
+        Split(row, plates, Math.Min(columns, row.Length));
+        foreach (var plate in plates.All)
+        {
+            plate.Column = plate.Form != Form.Flag ? plate.Column + 1 : isRear(plate) ? 0 : columns + 1;
+        }
+    }
+
     /// <summary>The side every end leaves to: toward its partner's column; opposite sides for what lies in a wire.</summary>
     public static void Sides(Plates plates, int columns)
     {
@@ -69,8 +80,8 @@ internal static class Columns
         ? end.Mark.EndsWith('a')
         : Names.Same(end.Mark, end.Plate.Model.Terminals[0].Mark);
 
-    // How far each place lies along the longest way through the distances; a place beside it gets its foot on it.
-    private static Dictionary<string, double> Along(Loom loom)
+    /// <summary>How far each place lies along the longest way through the distances; a place beside it gets its foot on it.</summary>
+    public static Dictionary<string, double> Along(Loom loom)
     {
         var keys = loom.Places.Select(p => p.Key).ToList();
         var way = new double[keys.Count, keys.Count];
@@ -123,7 +134,7 @@ internal static class Columns
         var ideal = height.Sum() / columns;
         var at = row.Select((p, i) => (p, i)).ToDictionary(p => p.p, p => p.i);
         var within = new int[row.Length, row.Length + 1];
-        foreach (var line in plates.Lines)
+        foreach (var line in plates.Lines.Where(l => at.ContainsKey(l.A.Plate) && at.ContainsKey(l.B.Plate)))
         {
             var (low, high) = (Math.Min(at[line.A.Plate], at[line.B.Plate]), Math.Max(at[line.A.Plate], at[line.B.Plate]));
             for (var from = 0; from <= low; from++)

@@ -34,11 +34,12 @@ internal static class FunctionLines
         }
 
         // A relay on the way may hang on another one.
+        var asked = new HashSet<(string, string)>();
         for (var i = 0; i < lines.Count; i++)
         {
             foreach (var station in lines[i].Trail.Stations)
             {
-                foreach (var coil in Coils(station).Where(c => !lines.Exists(l => Uses(l, station.Part, c))))
+                foreach (var coil in Coils(station).Where(c => !lines.Exists(l => Uses(l, station.Part, c)) && asked.Add((station.Part.Name, c.Name))))
                 {
                     Add($"what pulls in the {station.Part.Name}", trace.Through(station.Part, coil));
                 }

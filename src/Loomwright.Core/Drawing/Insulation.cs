@@ -24,6 +24,9 @@ internal static class Insulation
         ("WH", "white", "#ffffff", "#f7f7f5", 100),
     ];
 
+    /// <summary>A cross-section of the widest step, mm².</summary>
+    public const double Thickest = 16;
+
     /// <summary>How wide the insulation is drawn: four steps by cross-section.</summary>
     public static double Body(double squareMillimetres) => squareMillimetres switch
     {

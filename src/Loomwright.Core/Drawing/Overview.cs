@@ -33,12 +33,23 @@ internal static class Overview
     private static Standing Found(Loom loom, Plates plates, int trials)
     {
         var most = Math.Clamp(plates.All.Length, 1, 9);
+        return Found(loom, plates, trials, Math.Min(3, most), most, columns =>
+        {
+            Columns.Assign(loom, plates, columns);
+            return columns;
+        });
+    }
+
+    /// <summary>The best of the numbers of columns, searched further.</summary>
+    /// <param name="assign">Gives every plate its column; says how many columns there are with those beside them.</param>
+    public static Standing Found(Loom loom, Plates plates, int trials, int least, int most, Func<int, int> assign)
+    {
         foreach (var paper in plates.Lines.Length > MostOnA4 ? [Paper.A3] : new[] { Paper.A4, Paper.A3 })
         {
-            var (columns, _, arrangement) = Enumerable.Range(Math.Min(3, most), most - Math.Min(3, most) + 1)
-                .Select(c => Look(loom, plates, paper, c, Math.Max(3, trials / 10)))
+            var (columns, _, arrangement) = Enumerable.Range(least, most - least + 1)
+                .Select(c => Look(plates, paper, c, Math.Max(3, trials / 10), assign))
                 .MinBy(l => l.Price);
-            Prepare(loom, plates, columns);
+            Prepare(plates, columns, assign);
             arrangement = Search.Best(plates, paper, arrangement, trials).Arrangement;
             if (!Fits(paper, new Layout(plates, arrangement)))
             {
@@ -59,17 +70,18 @@ internal static class Overview
 
     private static bool Fits(Paper paper, Layout layout) => layout.Width <= paper.BodyWidth && layout.Height <= paper.BodyHeight;
 
-    private static (int Columns, double Price, Arrangement Arrangement) Look(Loom loom, Plates plates, Paper paper, int columns, int trials)
+    private static (int Columns, double Price, Arrangement Arrangement) Look(Plates plates, Paper paper, int columns, int trials, Func<int, int> assign)
     {
-        Prepare(loom, plates, columns);
-        var (arrangement, price) = Search.Best(plates, paper, Arrangement.First(plates, columns), trials);
+        var all = Prepare(plates, columns, assign);
+        var (arrangement, price) = Search.Best(plates, paper, Arrangement.First(plates, all), trials);
         return (columns, price, arrangement);
     }
 
-    private static void Prepare(Loom loom, Plates plates, int columns)
+    private static int Prepare(Plates plates, int columns, Func<int, int> assign)
     {
-        Columns.Assign(loom, plates, columns);
-        Columns.Sides(plates, columns);
+        var all = assign(columns);
+        Columns.Sides(plates, all);
         plates.Lay();
+        return all;
     }
 }

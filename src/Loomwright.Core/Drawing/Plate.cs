@@ -21,6 +21,9 @@ internal enum Form
 
     /// <summary>One point: a bar without outline.</summary>
     Joint,
+
+    /// <summary>The name of a terminal on another sheet.</summary>
+    Flag,
 }
 
 /// <summary>A part on the sheet: its rows, and in which column it stands. Made once; only where it stands changes.</summary>

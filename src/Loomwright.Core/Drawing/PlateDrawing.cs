@@ -33,7 +33,7 @@ internal sealed class PlateDrawing
     {
         var left = middle - (plate.Width / 2);
         var headless = plate.Form is Form.Plug or Form.Joint;
-        if (plate.Rows.Count > 0)
+        if (plate.Rows.Count > 0 && plate.Form != Form.Flag)
         {
             var frame = headless ? 0 : Standing.Frame;
             var top = y(headless ? 1 : 0) - Half - frame;

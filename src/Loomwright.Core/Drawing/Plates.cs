@@ -11,22 +11,29 @@ namespace Loomwright.Drawing;
 /// </summary>
 internal sealed class Plates
 {
+    /// <summary>The kind of what is no part: the name of a terminal on another sheet.</summary>
+    public const string FlagKind = "flag";
+
     private const double Inset = 8;
     private const double SignWidth = 24;
 
     private readonly Dictionary<TerminalRef, List<(string Where, string? Wire)>> _returns = [];
     private readonly Dictionary<End, Line> _lineOf = [];
 
-    public Plates(Loom loom)
+    /// <param name="whole">Of what the loom is a part: what returns to a ground elsewhere is a return here too.</param>
+    public Plates(Loom loom, Loom? whole = null)
     {
         var models = loom.Parts.ToDictionary(p => p.Name, p => Kinds.Find(p.Kind)?.Build(p) ?? new Model { Terminals = [] }, Names.Comparer);
         var isPlaced = loom.Placing.Boxes.Take(loom.Placing.Arranged?.Boxes ?? 0).Select(b => b.Part).ToHashSet(Names.Comparer);
         var arranged = loom.Placing.Arranged is { } a
             ? loom.Wires.Take(a.Wires).Where(w => isPlaced.Contains(w.From.Part) && isPlaced.Contains(w.To.Part)).ToHashSet()
             : [.. loom.Wires];
-        var returns = Returns.Of(loom with { Wires = [.. loom.Wires.Where(arranged.Contains)] }, models);
+        var returns = whole is null
+            ? Returns.Of(loom with { Wires = [.. loom.Wires.Where(arranged.Contains)] }, models)
+            : Returns.Of(whole, whole.Parts.ToDictionary(p => p.Name, p => Kinds.Find(p.Kind)?.Build(p) ?? new Model { Terminals = [] }, Names.Comparer));
+        var isReturn = returns.Keys.Select(w => w.Name).ToHashSet(StringComparer.Ordinal);
         var live = loom.Wires
-            .Where(w => !returns.ContainsKey(w))
+            .Where(w => !isReturn.Contains(w.Name))
             .SelectMany(w => new[] { w.From, w.To }.Where(e => arranged.Contains(w) || !isPlaced.Contains(e.Part)))
             .ToHashSet();
         foreach (var (wire, end) in returns)
@@ -45,7 +52,7 @@ internal sealed class Plates
         All = [.. loom.Parts.Select((p, i) => new Plate(i, p, models[p.Name], FormOf(p, models[p.Name], live), loom.Placing.Arranged is not null && !isPlaced.Contains(p.Name)))];
         var byName = All.ToDictionary(p => p.Part.Name, Names.Comparer);
         var (lines, later) = (new List<Line>(), new List<Line>());
-        foreach (var wire in loom.Wires.Where(w => !returns.ContainsKey(w)).OrderBy(w => arranged.Contains(w) ? 0 : 1))
+        foreach (var wire in loom.Wires.Where(w => !isReturn.Contains(w.Name)).OrderBy(w => arranged.Contains(w) ? 0 : 1))
         {
             if (byName.TryGetValue(wire.From.Part, out var from) && byName.TryGetValue(wire.To.Part, out var to))
             {
@@ -124,7 +131,8 @@ internal sealed class Plates
     private Form FormOf(Part part, Model model, HashSet<TerminalRef> live)
     {
         var wired = model.Terminals.Count(t => live.Contains(new TerminalRef(part.Name, t.Mark)));
-        return Returns.IsPoint(model) ? Form.Joint
+        return part.Kind == FlagKind ? Form.Flag
+            : Returns.IsPoint(model) ? Form.Joint
             : Returns.IsPlug(model) ? Form.Plug
             : model.Terminals.Length == 2 && !model.Terminals.Any(t => _returns.ContainsKey(new TerminalRef(part.Name, t.Mark))) && (model.Protectors.Length == 1 || part.Kind is "diode" or "resistor") ? Form.Through
             : model.Terminals.Length == 2 && wired <= 1 && model.Supply is null ? Form.Short
@@ -160,6 +168,9 @@ internal sealed class Plates
                     plate.Pins.AddRange(marks.Where(m => Names.Same(m[..^1], cavity)).Select(m => (m, first, plate.Rows.Count - 1, (bool?)(m.EndsWith('a') == plate.FirstRight))));
                 }
 
+                break;
+            case Form.Flag:
+                Terminal(plate, plate.Ends, new PlateRow("", plate.Part.Name), []);
                 break;
             case Form.Through when !plate.OneSided:
                 plate.Rows.Add(new PlateRow("", Title(plate.Part, plate.Model)) { Head = true });

@@ -48,6 +48,9 @@ public sealed record Scene
 
     public ImmutableArray<Lettering> Letterings { get; init; } = [];
 
+    /// <summary>The stops of the wire that is followed, in order; empty on other sheets.</summary>
+    public ImmutableArray<Stop> Stops { get; init; } = [];
+
     /// <summary>Wires there was no room for as a line: a flag of the same number stands at both their ends.</summary>
     public ImmutableArray<string> Flags { get; init; } = [];
 
@@ -85,6 +88,9 @@ public sealed record Cell(string Part, Area Area)
     /// <summary>The name of its kind.</summary>
     public string Kind { get; init; } = "";
 
+    /// <summary>Drawn pale: not what the sheet is about.</summary>
+    public bool Quiet { get; init; }
+
     /// <summary>False for what is drawn as dots on a bar or as a symbol alone: wires run into the rectangle.</summary>
     public bool Outlined { get; init; } = true;
 }
@@ -101,7 +107,19 @@ public sealed record Light(string Part, string Sight, Area Area);
 /// <param name="Wire">The wire's name.</param>
 /// <param name="Colour">Insulation colour, or null when unknown.</param>
 /// <param name="SquareMillimetres">Nominal cross-section.</param>
-public sealed record Strand(string Wire, WireColour? Colour, double SquareMillimetres, ImmutableArray<Spot> Path);
+public sealed record Strand(string Wire, WireColour? Colour, double SquareMillimetres, ImmutableArray<Spot> Path)
+{
+    /// <summary>Drawn as a thin pale line: it is there, but not what the sheet is about.</summary>
+    public bool Quiet { get; init; }
+
+    /// <summary>Drawn as the widest wire there is.</summary>
+    public bool Strong { get; init; }
+}
+
+/// <summary>A stop of a wire that is followed.</summary>
+/// <param name="Number">From 1, along the way.</param>
+/// <param name="Words">What stands there: the part, its terminal, and the wire that goes on.</param>
+public sealed record Stop(int Number, string Part, string Terminal, Spot At, string Words);
 
 /// <summary>A circuit symbol around its middle.</summary>
 public sealed record Sign(string Symbol, Spot Middle)
@@ -139,6 +157,9 @@ public sealed record Lettering(string Text, Spot At, Hold Hold)
 
     /// <summary>The wire it labels, or null.</summary>
     public string? Wire { get; init; }
+
+    /// <summary>The number of a stop, in a ring.</summary>
+    public bool Numbered { get; init; }
 
     /// <summary>The part it tells of, or null.</summary>
     public string? Part { get; init; }

@@ -8,9 +8,18 @@ public enum SheetKind
 
     /// <summary>One function from plus to minus.</summary>
     Function,
+
+    /// <summary>The parts of one place.</summary>
+    Place,
+
+    /// <summary>One plug, cavity by cavity.</summary>
+    Plug,
+
+    /// <summary>The overview with one wire to follow; not on the list, since there is one for every wire.</summary>
+    Wire,
 }
 
 /// <summary>One of the sheets a bike can be drawn on.</summary>
-/// <param name="Of">The name of the function; empty for the overview.</param>
+/// <param name="Of">The name of the function, the key of the place, the name of the plug, the name of the wire; empty for the overview.</param>
 /// <param name="Title">How it is called on a list.</param>
 public sealed record SheetName(SheetKind Kind, string Of, string Title);

@@ -16,6 +16,8 @@ public static class Sheets
     [
         new(SheetKind.Overview, "", "the whole bike"),
         .. loom.Functions.Select(f => new SheetName(SheetKind.Function, f.Name, f.Name)),
+        .. loom.Places.Where(p => loom.Parts.Any(q => Names.Same(q.Place ?? "", p.Key))).Select(p => new SheetName(SheetKind.Place, p.Key, p.Name)),
+        .. PlugSheet.All(loom).Select(p => new SheetName(SheetKind.Plug, p.Name, p.Name)),
     ];
 
     /// <summary>One sheet, or null when the loom has nothing of that name.</summary>
@@ -23,6 +25,11 @@ public static class Sheets
     public static Scene? One(Loom loom, SheetKind kind, string of, int trials = UsualTrials)
     {
         var all = Of(loom);
+        if (kind == SheetKind.Wire)
+        {
+            return loom.Wire(of) is { } wire ? FollowSheet.Of(loom, wire, One(loom, SheetKind.Overview, "", trials)!) : null;
+        }
+
         if (all.FirstOrDefault(s => s.Kind == kind && Names.Same(s.Of, of)) is not { } sheet)
         {
             return null;
@@ -31,10 +38,21 @@ public static class Sheets
         var scene = kind switch
         {
             SheetKind.Overview => Drawing.Overview.Of(loom, trials),
-            _ => FunctionSheet.Of(loom, loom.Functions.First(f => Names.Same(f.Name, of))),
+            SheetKind.Function => FunctionSheet.Of(loom, loom.Functions.First(f => Names.Same(f.Name, of))),
+            SheetKind.Place => PlaceSheet.Of(loom, loom.Places.First(p => Names.Same(p.Key, of)), PageOfPlace, trials),
+            SheetKind.Plug => Plug(),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind)),
         };
         var page = all.IndexOf(sheet) + 1;
         return scene with { Id = string.Create(CultureInfo.InvariantCulture, $"s{page}"), Page = page, Pages = all.Length };
+
+        int? PageOfPlace(Part part) => all.Select((s, i) => (s, i)).Where(s => s.s.Kind == SheetKind.Place && Names.Same(s.s.Of, part.Place ?? "")).Select(s => (int?)s.i + 1).FirstOrDefault();
+
+        Scene Plug()
+        {
+            var (part, plug, name) = PlugSheet.All(loom).First(p => Names.Same(p.Name, of));
+            return PlugSheet.Of(loom, part, plug, name);
+        }
     }
 
     /// <summary>Where the boxes of the overview stand when it is arranged anew, whatever was moved by hand.</summary>

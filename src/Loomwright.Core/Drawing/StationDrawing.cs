@@ -9,7 +9,7 @@ internal sealed class StationDrawing(double slot)
 {
     private const double Scale = 1.6;
     private const double NameSize = 19;
-    private const double BoxHalf = 62;
+    private const double BoxHalf = 32;
 
     public List<Cell> Cells { get; } = [];
 
@@ -36,8 +36,8 @@ internal sealed class StationDrawing(double slot)
         }
         else if (station.Model.Controller is not null)
         {
-            edge = Math.Min(BoxHalf, (slot / 2) - 10);
             var marks = station.In == station.Out ? station.In.Terminal : $"{station.In.Terminal} to {station.Out.Terminal}";
+            edge = Math.Clamp((Widths.Of(marks, NameSize, bold: true) / 2) + 12, BoxHalf, (slot / 2) - 10);
             halfHeight = 18;
             Letterings.Add(new Lettering(marks, new Spot(at.X, at.Y + 6), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
             detail = station.Model.Terminals.FirstOrDefault(t => t.Mark == station.Out.Terminal)?.Name ?? "";

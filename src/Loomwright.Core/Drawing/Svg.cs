@@ -41,6 +41,11 @@ public static class Svg
     /// <summary>A text, fitted to the width it was given.</summary>
     internal static void Text(StringBuilder svg, Lettering text)
     {
+        if (text.Numbered)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"stop\" cx=\"{N(text.At.X)}\" cy=\"{N(text.At.Y - 7)}\" r=\"11\"/>\n");
+        }
+
         var classes = string.Join(' ', new[] { text.Bold ? "b" : "", text.Quiet ? "m" : "", text.Wire is null ? "" : "l", text.Return is null ? "" : "r", text.Hold == Hold.Start ? "" : text.Hold == Hold.End ? "e" : "c" }.Where(c => c.Length > 0));
         svg.Append(CultureInfo.InvariantCulture, $"<text{(classes.Length > 0 ? $" class=\"{classes}\"" : "")}{Data("wire", text.Wire ?? text.Return)}{Data("part", text.Part)} x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\"{(text.Size == 16 ? "" : $" font-size=\"{N(text.Size)}\"")} textLength=\"{N(text.Width)}\" lengthAdjust=\"spacingAndGlyphs\">{Plain(text.Text)}</text>\n");
     }
@@ -79,12 +84,18 @@ public static class Svg
         for (var i = 0; i < scene.Strands.Length; i++)
         {
             var strand = scene.Strands[i];
-            Wire(svg, $"{scene.Id}-w{i.ToString(CultureInfo.InvariantCulture)}", strand.Colour, strand.SquareMillimetres, strand.Wire);
+            if (strand.Quiet)
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"<g class=\"w q\"{Data("wire", strand.Wire)}><title>{Plain(strand.Wire)}</title><use class=\"k\" href=\"#{scene.Id}-w{i}\" stroke-width=\"2\"/></g>\n");
+                continue;
+            }
+
+            Wire(svg, $"{scene.Id}-w{i.ToString(CultureInfo.InvariantCulture)}", strand.Colour, strand.Strong ? Insulation.Thickest : strand.SquareMillimetres, strand.Wire);
         }
 
         foreach (var cell in scene.Cells)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"{(cell.Outlined ? "cell" : "point")}\"{Data("part", cell.Part)} data-kind=\"{Plain(cell.Kind)}\" {Box(cell.Area)} rx=\"3\"><title>{Plain(cell.Part)}</title></rect>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"{(cell.Outlined ? "cell" : "point")}{(cell.Quiet ? " q" : "")}\"{Data("part", cell.Part)} data-kind=\"{Plain(cell.Kind)}\" {Box(cell.Area)} rx=\"3\"><title>{Plain(cell.Part)}</title></rect>\n");
         }
 
         foreach (var light in scene.Lights)

@@ -13,6 +13,7 @@ internal static class SvgStyle
         ".m{fill:var(--ink2)}",
         ".e{text-anchor:end}",
         ".c{text-anchor:middle}",
+        ".stop{fill:var(--sheet);stroke:var(--ink);stroke-width:1.6}",
         ".l{paint-order:stroke;stroke:var(--sheet);stroke-width:2px;stroke-linejoin:round}",
         ".sheet{fill:var(--sheet)}",
         ".room{fill:var(--well)}",
@@ -29,6 +30,7 @@ internal static class SvgStyle
         ".k{stroke:var(--c,var(--sheet))}",
         ".t{stroke:var(--t);stroke-dasharray:9 6}",
         ".x{stroke:var(--case);stroke-dasharray:9 6}",
+        ".w.q .k,.cell.q{stroke:var(--hair)}",
     ];
 
     public static string Sheet { get; } =

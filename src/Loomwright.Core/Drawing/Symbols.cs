@@ -30,6 +30,7 @@ internal static class Symbols
         ("socket", "M-8-6A8 7 0 0 1-8 8M-8 1H8M0-6A8 7 0 0 0 0 8"),
         ("box", "M-8-8H8V8H-8ZM-4-3H4M-4 1H4M-4 5H1"),
         ("load", "M-8-5H8V5H-8Z"),
+        ("tick", "M-8-8H8V8H-8Z"),
         ("coil", "M-10 0H-8A4 4 0 0 1 0 0A4 4 0 0 1 8 0H10"),
     ];
 

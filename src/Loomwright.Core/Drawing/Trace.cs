@@ -69,7 +69,7 @@ internal sealed class Trace
         while (queue.TryDequeue(out var at) && at != goal)
         {
             var inside = notThrough is not null && Names.Same(at.Part, notThrough);
-            foreach (var step in _steps[at].Where(s => s.To != start && (!inside || s.Wire is not null) && cameBy.TryAdd(s.To, (at, s))))
+            foreach (var step in _steps[at].Where(s => s.To != start && (s.To == goal || (s.To != _plus && s.To != _minus)) && (!inside || s.Wire is not null) && cameBy.TryAdd(s.To, (at, s))))
             {
                 queue.Enqueue(step.To);
             }
