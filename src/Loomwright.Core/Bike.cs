@@ -96,15 +96,21 @@ public sealed class Bike
     public Scene? Sheet(SheetKind kind, string of = "", int trials = Drawing.Sheets.UsualTrials) => Drawing.Sheets.One(Known, kind, of, trials) is { } scene ? scene with { Source = Text.Name } : null;
 
     /// <summary>The text with every box of the overview put where a search finds best; it stays there from then on.</summary>
-    public EditOutcome Arrange(int trials = Drawing.Sheets.UsualTrials) => _file.Edit(LayoutEdit.Of(_file.Tree, Drawing.Sheets.Arrange(Known, trials)));
+    public EditOutcome Arrange(int trials = Drawing.Sheets.UsualTrials) => Edit(EditsToArrange(trials));
+
+    /// <summary>The edits of <see cref="Arrange"/>, to be made through whatever keeps the file.</summary>
+    public ImmutableArray<Edit> EditsToArrange(int trials = Drawing.Sheets.UsualTrials) => LayoutEdit.Of(_file.Tree, Drawing.Sheets.Arrange(Known, trials));
 
     /// <summary>
     /// The text with one box of the overview moved: its upper left corner at a spot (pixels of the sheet), or as near as no other
     /// box is in its way. Its wires are laid again, all others stand. The first time the sheet is arranged with it.
     /// </summary>
-    public EditOutcome Drag(string part, int x, int y) => Drawing.Sheets.Move(Known, part, x, y) is { } placing
-        ? _file.Edit(LayoutEdit.Of(_file.Tree, placing))
+    public EditOutcome Drag(string part, int x, int y) => EditsToDrag(part, x, y) is { } edits
+        ? Edit(edits)
         : new EditOutcome.Refused($"there is no part “{part}”", "read the file again");
+
+    /// <summary>The edits of <see cref="Drag"/>; null when there is no such part.</summary>
+    public ImmutableArray<Edit>? EditsToDrag(string part, int x, int y) => Drawing.Sheets.Move(Known, part, x, y) is { } placing ? LayoutEdit.Of(_file.Tree, placing) : null;
 
     /// <summary>The whole bike as one sheet.</summary>
     /// <param name="trials">How many arrangements to look at: more take longer and give fewer crossings.</param>

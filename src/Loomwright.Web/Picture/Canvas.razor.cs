@@ -44,7 +44,7 @@ public sealed partial class Canvas
     public Task Which(string[] wires, double x, double y) => OnWhich.InvokeAsync(new(wires, x, y));
 
     [JSInvokable]
-    public Task Moved(string part, double right, double down) => OnMoved.InvokeAsync(new(part, right, down));
+    public Task Moved(string part, double x, double y) => OnMoved.InvokeAsync(new(part, x, y));
 
     public async ValueTask DisposeAsync()
     {
@@ -63,7 +63,8 @@ public sealed partial class Canvas
     }
 
     /// <param name="wide">The wires have room to be thick.</param>
-    internal ValueTask Draw(string svg, string name, bool wide) => Call("draw", svg, name, wide);
+    /// <param name="movable">Boxes can be dragged.</param>
+    internal ValueTask Draw(string svg, string name, bool wide, bool movable) => Call("draw", svg, name, wide, movable);
 
     internal ValueTask Show(Told told) => told.IsEmpty ? ValueTask.CompletedTask : Call("show", told);
 
@@ -102,8 +103,8 @@ public sealed record Pointed(Thing Thing, bool Menu, double X, double Y);
 /// <summary>Wires that lie too near to one another to be told apart, and where.</summary>
 public sealed record Unclear(IReadOnlyList<string> Wires, double X, double Y);
 
-/// <summary>A part moved by so many pixels of the sheet.</summary>
-public sealed record Dragged(string Part, double Right, double Down);
+/// <summary>Where the upper left corner of a part was dragged to, in pixels of the sheet.</summary>
+public sealed record Dragged(string Part, double X, double Y);
 
 /// <summary>A numbered stop of a followed wire in the picture: at which end of which wire it stands; 1 is the second end.</summary>
 public sealed record Mark(int Number, string? Wire, int End, string Part);

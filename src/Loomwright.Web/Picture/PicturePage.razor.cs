@@ -32,6 +32,7 @@ public sealed partial class PicturePage
     private IReadOnlyList<Stop> stops = [];
     private LiveDocument? document;
     private IDisposable? watching;
+    private Moves? moves;
 
     /// <summary>The design's path in the folder.</summary>
     [Parameter]
@@ -49,6 +50,7 @@ public sealed partial class PicturePage
     protected override void OnInitialized()
     {
         document = Garage.Live(Path);
+        moves = document is null ? null : new Moves(document);
         Take(document?.Current.Bike);
     }
 
@@ -114,14 +116,20 @@ public sealed partial class PicturePage
     {
         (sheet, said) = (to, "Arranging the sheet …");
         StateHasChanged();
-        var svg = await Drawer.Draw(session!.Bike, to);
-        await canvas!.Draw(svg, to.Title, to.Kind == SheetKind.Function);
-        (said, live, drawn) = (null, true, true);
-        look = Look.None;
+        await Put(await Drawer.Draw(session!.Bike, to));
+        said = null;
+    }
+
+    private async Task Put(string svg)
+    {
+        await canvas!.Draw(svg, sheet.Title, wide: sheet.Kind == SheetKind.Function, movable: sheet.Kind == SheetKind.Overview && moves!.ReadOnly is null);
+        (live, drawn, look) = (true, true, Look.None);
         await Show();
         await canvas.Number(numbers);
         await Mark();
     }
+
+    private Task Compare(string? svg) => svg is null ? Change(sheet) : Put(svg);
 
     private Task Number(string which)
     {
@@ -200,5 +208,10 @@ public sealed partial class PicturePage
         }
     }
 
-    private void Drag(Dragged dragged) => said = null;
+    private async Task Drag(Dragged dragged)
+    {
+        said = $"Moving {dragged.Part} …";
+        StateHasChanged();
+        said = await Task.Run(() => moves!.Drag(dragged.Part, dragged.X, dragged.Y));
+    }
 }

@@ -44,12 +44,13 @@ export function mount(host, page, style) {
     number === null ? label.text.setAttribute("textLength", label.length) : label.text.removeAttribute("textLength");
   };
 
-  function draw(text, name, wide) {
+  function draw(text, name, wide, movable) {
     root.innerHTML = `${text}<style>${style}</style>`;
     svg = root.querySelector("svg");
     whole ||= shown !== name;
     [wires, parts, things, shown] = [new Map(), new Map(), [], name];
     svg.classList.toggle("wide", wide);
+    svg.classList.toggle("movable", movable);
     svg.setAttribute("role", "group");
     svg.setAttribute("aria-label", name);
     for (const side of ["width", "height"]) svg.setAttribute(side, svg.viewBox.baseVal[side]);
@@ -148,6 +149,7 @@ export function mount(host, page, style) {
       .filter(f => f[0] <= (NEAR[e.pointerType] ?? 12)).sort((a, b) => a[0] - b[0]);
     return found.filter(f => f[0] - found[0][0] < 3).map(f => f[1]);
   };
+  const move = (name, right, down) => { const b = parts.get(name)[0].box; call("Moved", name, b.x + right, b.y + down); };
   const under = (e) => things.find(t => e.composedPath().includes(t.node));
   const spot = (e) => { const f = host.getBoundingClientRect(); return [e.clientX - f.left, e.clientY - f.top]; };
   const pick = (e, menu) => {
@@ -167,7 +169,7 @@ export function mount(host, page, style) {
     down.set(e.pointerId, e);
     moved = down.size > 1;
     const t = under(e);
-    box = t?.kind === "part" && (e.pointerType !== "touch" || t.node.getAttribute("aria-pressed") === "true") ? t : null;
+    box = t?.kind === "part" && svg.classList.contains("movable") && (e.pointerType !== "touch" || t.node.getAttribute("aria-pressed") === "true") ? t : null;
     clearTimeout(long);
     if (e.pointerType === "touch") long = setTimeout(() => { if (!moved) { moved = true; pick(e, true); } }, 550);
   });
@@ -194,7 +196,7 @@ export function mount(host, page, style) {
     if (ghost) {
       ghost.remove();
       ghost = null;
-      if (e.type === "pointerup") call("Moved", box.name, (e.clientX - was.clientX) / k, (e.clientY - was.clientY) / k);
+      if (e.type === "pointerup") move(box.name, (e.clientX - was.clientX) / k, (e.clientY - was.clientY) / k);
     } else if (was && !moved && e.type === "pointerup") pick(e, false);
   };
   host.addEventListener("pointerup", up);
@@ -208,7 +210,7 @@ export function mount(host, page, style) {
     if (e.key === "+" || e.key === "=") zoom(1.25);
     else if (e.key === "-") zoom(0.8);
     else if (e.key === "0") fit();
-    else if (arrow && t?.kind === "part" && e.shiftKey) call("Moved", t.name, 20 * arrow[0], 20 * arrow[1]);
+    else if (arrow && t?.kind === "part" && e.shiftKey && svg.classList.contains("movable")) move(t.name, 20 * arrow[0], 20 * arrow[1]);
     else if (arrow && t) step(things[(things.indexOf(t) + arrow[0] + arrow[1] + things.length) % things.length]);
     else if (arrow) { x -= 60 * arrow[0]; y -= 60 * arrow[1]; place(); }
     else if (t && (e.key === "Enter" || e.key === " ")) call("Pick", t.kind, t.name, false, ...middle);

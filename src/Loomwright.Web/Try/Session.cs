@@ -22,13 +22,14 @@ public sealed class Session
     private bool _flashOn = true;
     private IReadOnlyList<Mistake>? _catalogue;
     private Plan? _plan;
+    private IReadOnlyList<Found>? _findings;
+    private IReadOnlyList<Finding>? _mistakeFindings;
 
     private Session(Bike bike, Loom loom)
     {
         Bike = bike;
         Loom = loom;
         _rig = bike.Start();
-        Findings = Found.Of(bike);
         Lines = Ways.Of(loom);
         View = Look();
     }
@@ -51,7 +52,7 @@ public sealed class Session
     public IReadOnlyList<Mistake> Catalogue => _catalogue ??= [.. Bike.Faults().Select(new MistakeWords(Loom).Of)];
 
     /// <summary>What the check says, gravest first.</summary>
-    public IReadOnlyList<Found> Findings { get; }
+    public IReadOnlyList<Found> Findings => _findings ??= Found.Of(Bike);
 
     /// <summary>The staged bench plan.</summary>
     public Plan Plan => _plan ??= Bike.Plan();
@@ -60,7 +61,7 @@ public sealed class Session
     public Mistake? Mistake { get; private set; }
 
     /// <summary>What the check says with the mistake in that it does not say without it.</summary>
-    public IReadOnlyList<Finding> MistakeFindings { get; private set; } = [];
+    public IReadOnlyList<Finding> MistakeFindings => Mistake is null ? [] : _mistakeFindings ??= Bike.Check(Mistake.Fault);
 
     /// <summary>What would burn or break now, in words, the worst first.</summary>
     public IReadOnlyList<string> Harm => Bike.Harm(_rig.Now, Mistake?.Fault);
@@ -88,7 +89,6 @@ public sealed class Session
         next._flashOn = _flashOn;
         next._done.AddRange(_done.Where(gesture => gesture.All(o => next._rig.Cannot(o) is null)));
         next.Mistake = Mistake is null ? null : next.Catalogue.FirstOrDefault(m => m.Fault == Mistake.Fault);
-        next.MistakeFindings = next.Mistake is null ? [] : bike.Check(next.Mistake.Fault);
         next.Anew();
         return next;
     }
@@ -130,14 +130,14 @@ public sealed class Session
     public void PutIn(Mistake mistake)
     {
         Mistake = mistake;
-        MistakeFindings = Bike.Check(mistake.Fault);
+        _mistakeFindings = null;
         Anew();
     }
 
     public void TakeOut()
     {
         Mistake = null;
-        MistakeFindings = [];
+        _mistakeFindings = null;
         Anew();
     }
 
