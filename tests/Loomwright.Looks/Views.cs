@@ -65,5 +65,27 @@ internal static class Views
         await page.GetByText("Plan", new() { Exact = true }).ClickAsync();
         await page.Locator(".stage").WaitForAsync();
         yield return Named("try-plan");
+
+        await page.GotoAsync($"{address}/picture/{Bike}");
+        await page.Locator("main[data-live]").WaitForAsync();
+        yield return Named("picture-rest");
+
+        await page.Locator(".board > .controls input[value=riding]").CheckAsync();
+        await page.GetByLabel("Find a wire").FillAsync("tail lamp");
+        await page.Locator(".found .row").First.WaitForAsync();
+        yield return Named("picture-find");
+
+        await page.Locator(".found .row").First.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Follow this wire" }).ClickAsync();
+        await page.Locator(".follow.on").WaitForAsync();
+        yield return Named("picture-follow");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "A mistake here" }).ClickAsync();
+        await page.Locator(".popup").WaitForAsync();
+        yield return Named("picture-mistakes");
+
+        await page.Locator(".popup .row").First.ClickAsync();
+        await page.Locator(".what li").First.WaitForAsync();
+        yield return Named("picture-mistake-in");
     }
 }
