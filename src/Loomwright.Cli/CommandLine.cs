@@ -104,7 +104,7 @@ public static class CommandLine
 
     private static readonly HashSet<string> OptionsWithValue =
     [
-        .. new[] { typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(ServeVerb.Settings) }
+        .. new[] { typeof(CheckVerb.Settings), typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(ServeVerb.Settings) }
             .SelectMany(settings => settings.GetProperties())
             .SelectMany(property => property.GetCustomAttributes<CommandOptionAttribute>())
             .Where(option => option.ValueName is not null)

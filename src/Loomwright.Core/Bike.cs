@@ -7,6 +7,7 @@ using Loomwright.Dictionary;
 using Loomwright.Drawing;
 using Loomwright.Faults;
 using Loomwright.Findings;
+using Loomwright.Fixes;
 using Loomwright.Parts;
 using Loomwright.Proof;
 using Loomwright.ProjectFile;
@@ -24,14 +25,18 @@ namespace Loomwright;
 public sealed class Bike
 {
     private readonly DesignFile _file;
+    private readonly Lazy<Study> _study;
     private readonly Lazy<ImmutableArray<Finding>> _findings;
+    private readonly Lazy<ImmutableArray<Fix>> _fixes;
     private readonly Lazy<Plan> _plan;
     private readonly Lazy<Proven> _proven;
 
     private Bike(DesignFile file)
     {
         _file = file;
-        _findings = new(() => Loom is null ? [] : Rules.Check(Loom));
+        _study = new(() => new Study(Known));
+        _findings = new(() => Loom is null ? [] : Rules.Check(_study.Value));
+        _fixes = new(() => Loom is null ? [] : Cures.Of(_study.Value, _file, Check()));
         _plan = new(() => Bench.Plan.For(Known));
         _proven = new(() => Proven.Of(_plan.Value));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
@@ -73,6 +78,12 @@ public sealed class Bike
 
     /// <summary>What the rules find in the design, the severest first. Empty when there is no design.</summary>
     public ImmutableArray<Finding> Check() => _findings.Value;
+
+    /// <summary>What the file could be changed to, one finding cured by each, in the order of the findings.</summary>
+    public ImmutableArray<Fix> Fixes => _fixes.Value;
+
+    /// <summary>A fix tried on the text: what it changes, and whether anything speaks against writing it.</summary>
+    public TriedFix Try(Fix fix) => Trying.Of(_file, Check(), fix);
 
     /// <summary>The bike with power connected and everything at rest, with a fault put in or none.</summary>
     public Rig Start(Fault? fault = null) =>

@@ -1,16 +1,26 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using Loomwright.Findings;
+using Loomwright.Fixes;
 using Loomwright.Verbs;
 
 namespace Loomwright.Answers;
 
 /// <summary>What <c>check</c> answers.</summary>
-public sealed class CheckAnswer(OpenedDesign design, ImmutableArray<Finding> findings) : Answer("check", design)
+public sealed class CheckAnswer(OpenedDesign design, ImmutableArray<Finding> findings, TriedFix? fixedBefore = null) : Answer("check", design)
 {
+    [Description("The fix that --fix has just written; null without --fix. Everything else is of the file after it.")]
+    public FixedAnswer? Fixed { get; } = fixedBefore is null ? null : new(fixedBefore.Fix.Id, fixedBefore.Fix.Title, [.. fixedBefore.Lines.Select(l => new LineChangeAnswer(l.Line, l.Before, l.After))]);
+
     [Description("Severest first; in file order within a severity.")]
     public ImmutableArray<FindingAnswer> Findings { get; } = [.. findings.Select(f => FindingAnswer.Of(f, design))];
 }
+
+/// <summary>A fix that was written, with the lines it changed.</summary>
+public sealed record FixedAnswer(string Id, string Title, ImmutableArray<LineChangeAnswer> Changes);
+
+/// <summary>Lines before and after; the line counts from 1 in the file before.</summary>
+public sealed record LineChangeAnswer(int Line, ImmutableArray<string> Before, ImmutableArray<string> After);
 
 /// <summary>One finding.</summary>
 public sealed record FindingAnswer(
@@ -20,7 +30,8 @@ public sealed record FindingAnswer(
     string What,
     string Why,
     string Do,
-    ImmutableArray<EvidenceAnswer> Evidence)
+    ImmutableArray<EvidenceAnswer> Evidence,
+    [property: Description("Changes of the file that cure it: check --fix ID writes one.")] ImmutableArray<FixAnswer> Fixes)
 {
     public static FindingAnswer Of(Finding finding, OpenedDesign design) => new(
         finding.Code,
@@ -29,8 +40,12 @@ public sealed record FindingAnswer(
         finding.What,
         finding.Why,
         finding.Do,
-        [.. finding.Evidence.Select(e => new EvidenceAnswer(e.Name, e.Value))]);
+        [.. finding.Evidence.Select(e => new EvidenceAnswer(e.Name, e.Value))],
+        [.. design.Bike.Fixes.Where(f => f.For == finding).Select(f => new FixAnswer(f.Id, f.Title))]);
 }
+
+/// <summary>A change of the file that is offered.</summary>
+public sealed record FixAnswer(string Id, string Title);
 
 /// <summary>One fact a finding rests on, with its unit.</summary>
 public sealed record EvidenceAnswer(string Name, string Value);

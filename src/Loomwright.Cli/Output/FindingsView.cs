@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Findings;
+using Loomwright.Fixes;
 using Loomwright.Verbs;
 using Spectre.Console;
 
@@ -46,6 +47,28 @@ internal static class FindingsView
             screen.Item("  evidence", string.Join("; ", rest));
         }
 
+        foreach (var fix in design.Bike.Fixes.Where(f => f.For == finding))
+        {
+            screen.Item("  fix     ", $"{fix.Id}: {fix.Title}");
+        }
+
+        screen.Line();
+    }
+
+    /// <summary>A fix that was just written: its lines before and after.</summary>
+    public static void Write(Screen screen, string path, TriedFix written)
+    {
+        screen.Line($"{written.Fix.Title}:");
+        foreach (var change in written.Lines)
+        {
+            screen.Line(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{path}:{change.Line}"));
+            foreach (var line in change.Before.Select(l => $"- {l}").Concat(change.After.Select(l => $"+ {l}")))
+            {
+                screen.Line(line);
+            }
+        }
+
+        screen.Line($"Written into {path}. What the check finds now:");
         screen.Line();
     }
 

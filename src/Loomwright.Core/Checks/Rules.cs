@@ -60,9 +60,7 @@ public static class Rules
     ];
 
     /// <summary>All findings of a design: the severest first, then in the order of the rules, then in file order.</summary>
-    public static ImmutableArray<Finding> Check(Loom loom)
-    {
-        var study = new Study(loom);
-        return [.. All.SelectMany(r => r.Look(study)).OrderByDescending(f => f.Severity)];
-    }
+    public static ImmutableArray<Finding> Check(Loom loom) => Check(new Study(loom));
+
+    internal static ImmutableArray<Finding> Check(Study study) => [.. All.SelectMany(r => r.Look(study)).OrderByDescending(f => f.Severity)];
 }

@@ -72,9 +72,11 @@ internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surro
 
     private string Still => Stricter.Count == 0 ? "" : " Stricter rules still reject it: {stricter}.";
 
-    private double? Smaller => BladeAmps.LastOrDefault(a => a <= Sizing.Verdict.Largest(Verdict.By!, Guard.Kind).Amps) is > 0 and var amps ? amps : null;
+    /// <summary>The largest blade fuse the rule allows, or null.</summary>
+    public double? Smaller => BladeAmps.LastOrDefault(a => a <= Sizing.Verdict.Largest(Verdict.By!, Guard.Kind).Amps) is > 0 and var amps ? amps : null;
 
-    private CrossSection? Thicker => SoldSquareMillimetres.Select(mm => new CrossSection(mm))
+    /// <summary>The thinnest size sold that passes the rule, or null.</summary>
+    public CrossSection? Thicker => SoldSquareMillimetres.Select(mm => new CrossSection(mm))
         .Where(s => s.SquareMillimetres > Wires[0].Size.SquareMillimetres && Verdict.By!.Rule.For(s, Around) is { } a && Sizing.Verdict.Passes(a, Guard))
         .Select(s => (CrossSection?)s).FirstOrDefault();
 
