@@ -71,8 +71,11 @@ public sealed class Session
 
     public bool CanUndo => _done.Count > 0;
 
-    /// <summary>Names of the wires the mistake sits on.</summary>
-    public IReadOnlyList<string> Touched => Mistake is null ? [] : Spot.Wires(Mistake.Fault, Loom);
+    /// <summary>True while nobody is to be told what the mistake is.</summary>
+    public bool IsHidden { get; set; }
+
+    /// <summary>Names of the wires the mistake sits on; none while it is hidden.</summary>
+    public IReadOnlyList<string> Touched => Mistake is null || IsHidden ? [] : Spot.Wires(Mistake.Fault, Loom);
 
     /// <summary>Starts with everything at rest; null when nothing of the design could be read.</summary>
     public static Session? Start(Bike bike) => bike.Loom is { } loom ? new(bike, loom) : null;
