@@ -61,6 +61,30 @@ public sealed class FitTests(Bench bench)
         await Holds(drawn.Page, dim);
     }
 
+    [Theory]
+    [InlineData("laptop", false)]
+    [InlineData("laptop", true)]
+    [InlineData("phone", false)]
+    [InlineData("phone", true)]
+    public async Task An_unmarked_switch_and_the_broken_bikes_fit_and_break_no_rule_of_access(string screen, bool dim)
+    {
+        var page = await bench.Open($"unmarked/{Bench.Kittiwake}", screen, dim);
+        await page.Locator("[data-live]").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "It beeps" }).ClickAsync();
+        await page.Locator(".contacts .joined").First.WaitForAsync();
+        await Holds(page, dim);
+        await page.GotoAsync($"{bench.Address}/gallery");
+        await Holds(page, dim);
+        await page.GotoAsync($"{bench.Address}/gallery/1");
+        await page.Locator("[data-live]").WaitForAsync();
+        await Holds(page, dim);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Tell me" }).ClickAsync();
+        await page.GetByText("What the mistake changed").WaitForAsync();
+        await Holds(page, dim);
+        await page.Context.CloseAsync();
+    }
+
     // The themes differ in colour alone, so the dim one is asked about colour alone.
     internal static async Task Holds(IPage page, bool dim)
     {

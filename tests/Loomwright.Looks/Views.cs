@@ -28,6 +28,23 @@ internal static class Views
         await page.GotoAsync($"{address}/bench/{Bike}?stage=2");
         yield return Named("bench-2");
 
+        await page.GotoAsync($"{address}/gallery");
+        yield return Named("gallery");
+
+        await page.GotoAsync($"{address}/gallery/1");
+        await page.Locator("[data-live]").WaitForAsync();
+        yield return Named("broken-bike");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Tell me" }).ClickAsync();
+        await page.Locator(".what").WaitForAsync();
+        yield return Named("broken-bike-told");
+
+        await page.GotoAsync($"{address}/positions/{Bike}");
+        await page.Locator("[data-live]").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Walk every position" }).ClickAsync();
+        await page.Locator("#surprises-title").WaitForAsync();
+        yield return Named("positions");
+
         await page.GotoAsync($"{address}/unmarked/{Bike}");
         await page.Locator("[data-live]").WaitForAsync();
         await page.Locator("form .act").First.ClickAsync();
