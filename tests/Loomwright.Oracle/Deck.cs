@@ -59,6 +59,7 @@ public static class Deck
             FixedVoltage v => [Text($"V{b} {from} {to} dc {v.Volts:R}")],
             Ohms r => [Sense(0), Text($"R{b} {mid} {to} {r.ResistanceOhms:R}")],
             Source s => [Sense(s.EmfVolts), Text($"R{b} {mid} {to} {s.SeriesOhms:R}")],
+            Cells c => [Bent(Text($"({volts}-{Number(c.EmfVolts)})/({volts}>{Number(c.EmfVolts)} ? {c.ChargingOhms:R} : {c.SeriesOhms:R})"))],
             Filament f => [Bent(Text($"{f.Watts / f.RatedVolts:R}*({volts}/{f.RatedVolts:R})*pow(({volts}/{f.RatedVolts:R})*({volts}/{f.RatedVolts:R})+{Math.Pow(f.HotOverCold, -1 / 0.225):R},-0.225)"))],
             Diode d => [Bent(Text($"{d.OnSiemens * d.KneeVolts:R}*({SoftPlus($"(({volts}-{Number(d.ForwardVolts)})/{Number(d.KneeVolts)})")}-{SoftPlus(-d.ForwardVolts / d.KneeVolts):R})+{d.OffSiemens:R}*{volts}"))],
             DriverLed d => [Bent(Driver(d, volts))],

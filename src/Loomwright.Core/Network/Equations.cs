@@ -21,6 +21,7 @@ internal sealed class Equations
     private readonly double[] _offsetVolts;
     private readonly Line[] _lines;
     private readonly bool[] _bends;
+    private readonly bool[] _cornered;
     private readonly double[] _volts;
     private readonly double[] _siemens;
     private readonly double[] _transferOhms;
@@ -50,7 +51,7 @@ internal sealed class Equations
                 edges.Add((from, to));
             }
 
-            foreach (var end in new[] { from, to }.Where(end => end >= 0 && curves[b].Straight is null && curves[b] is not FixedVoltage))
+            foreach (var end in new[] { from, to }.Where(end => end >= 0 && curves[b].Stretch(0) is null && curves[b] is not FixedVoltage))
             {
                 straight[end] = false;
             }
@@ -66,6 +67,7 @@ internal sealed class Equations
         _offsetVolts = new double[curves.Length];
         _lines = new Line[curves.Length];
         _bends = new bool[curves.Length];
+        _cornered = new bool[curves.Length];
         _volts = new double[curves.Length];
         _siemens = new double[curves.Length];
         _transferOhms = new double[_factors.SlotCount];
@@ -92,13 +94,42 @@ internal sealed class Equations
     public void Changed(int branch)
     {
         var curve = _curves[branch];
-        var bends = curve.Straight is null && curve is not FixedVoltage;
-        var line = curve.Straight ?? default;
-        _linesChanged |= bends != _bends[branch] || line.Siemens != _lines[branch].Siemens;
+        var stretch = curve.Stretch(_volts[branch]);
+        _cornered[branch] = stretch is not null && curve.Straight is null;
         _offsetsChanged |= curve is FixedVoltage;
-        BendCount += (bends ? 1 : 0) - (_bends[branch] ? 1 : 0);
-        _bends[branch] = bends;
-        _lines[branch] = line;
+        Take(branch, stretch ?? default, bends: stretch is null && curve is not FixedVoltage);
+    }
+
+    /// <summary>
+    /// Takes every curve made of straight stretches for the one it is on at the present potentials. False when all were
+    /// taken for that already: then the answer for the stretches is the answer for the curves.
+    /// </summary>
+    public bool TakeStretches()
+    {
+        RefreshOffsets();
+        var changed = false;
+        for (var b = 0; b < _cornered.Length; b++)
+        {
+            if (_cornered[b] && _curves[b].Stretch(VoltsAt(b)) is { } stretch && (_bends[b] || stretch != _lines[b]))
+            {
+                Take(b, stretch, bends: false);
+                changed = true;
+            }
+        }
+
+        return changed;
+    }
+
+    /// <summary>Takes every curve made of straight stretches for a bent one, until the next <see cref="TakeStretches"/>.</summary>
+    public void BendAtCorners()
+    {
+        for (var b = 0; b < _cornered.Length; b++)
+        {
+            if (_cornered[b])
+            {
+                Take(b, default, bends: true);
+            }
+        }
     }
 
     /// <summary>Currents and slopes of all branches, and the current sums, at the present potentials.</summary>
@@ -109,7 +140,7 @@ internal sealed class Equations
         for (var b = 0; b < _ends.Length; b++)
         {
             var (from, to, _) = _ends[b];
-            var volts = _potentials.Volts(from, to, _offsetVolts[b]);
+            var volts = VoltsAt(b);
             _volts[b] = volts;
             var point = _bends[b] ? _curves[b].At(volts) : _lines[b].At(volts);
             amps[b] = point.Amps;
@@ -206,6 +237,16 @@ internal sealed class Equations
         return true;
     }
 
+    private double VoltsAt(int branch) => _potentials.Volts(_ends[branch].From, _ends[branch].To, _offsetVolts[branch]);
+
+    private void Take(int branch, Line line, bool bends)
+    {
+        _linesChanged |= bends != _bends[branch] || line.Siemens != _lines[branch].Siemens;
+        BendCount += (bends ? 1 : 0) - (_bends[branch] ? 1 : 0);
+        _bends[branch] = bends;
+        _lines[branch] = line;
+    }
+
     private static double At(ReadOnlySpan<double> volts, int place) => place < volts.Length ? volts[place] : 0;
 
     /// <summary>Resistance from each place to the reference at the present slopes.</summary>
@@ -213,6 +254,19 @@ internal sealed class Equations
     {
         Factor();
         _factors.ResistanceToReference(ohms, _transferOhms);
+    }
+
+    /// <summary>Begins at these node potentials, or at 0 V everywhere when there are none.</summary>
+    public void StartFrom(ReadOnlySpan<double> nodeVolts)
+    {
+        _potentials.Clear();
+        for (var n = 0; n < nodeVolts.Length; n++)
+        {
+            if (Joints.Head[n] == n && Place[n] < Unknowns)
+            {
+                _potentials.Set(Place[n], nodeVolts[n]);
+            }
+        }
     }
 
     /// <summary>Writes the potential of every node.</summary>

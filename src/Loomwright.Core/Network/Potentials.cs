@@ -13,6 +13,8 @@ internal sealed class Potentials(int unknowns)
 
     public double this[int place] => _high[place] + _low[place];
 
+    public void Set(int place, double volts) => (_high[place], _low[place]) = (volts, 0);
+
     public void Clear()
     {
         Array.Clear(_high);

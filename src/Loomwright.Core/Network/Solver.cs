@@ -20,6 +20,9 @@ public sealed class Solver
 
     private const int MostSteps = 200;
 
+    // One battery is on the right stretch after one correction; several could pass the wrong one on among themselves.
+    private const int MostCorrections = 3;
+
     private readonly Circuit _circuit;
     private readonly Curve[] _curves;
     private readonly Islands _islands;
@@ -108,7 +111,12 @@ public sealed class Solver
     }
 
     /// <summary>Solves, from the last potentials when <paramref name="warm"/>, else from 0 V everywhere.</summary>
-    public Outcome Solve(bool warm = true)
+    public Outcome Solve(bool warm = true) => Solve(warm, default);
+
+    /// <summary>Solves from potentials near the answer: those of every node, in volts, as an earlier solve left them.</summary>
+    public Outcome Solve(ReadOnlySpan<double> nearVolts) => Solve(warm: false, nearVolts);
+
+    private Outcome Solve(bool warm, ReadOnlySpan<double> nearVolts)
     {
         if (_layoutChanged)
         {
@@ -125,7 +133,7 @@ public sealed class Solver
 
         if (!warm)
         {
-            _equations.Potentials.Clear();
+            _equations.StartFrom(nearVolts);
         }
 
         _floatingKnown = false;
@@ -170,16 +178,29 @@ public sealed class Solver
         return stranded.Count > 0 ? new(stranded.ToImmutable()) : null;
     }
 
+    // What is made of straight stretches counts as the one it starts on. Two steps tell as a rule whether it rests there;
+    // what counts in the end is that it does.
     private bool Descend()
     {
+        _equations.TakeStretches();
         _equations.Evaluate(_amps);
+        var corrections = 0;
         for (Steps = 1; Steps <= MostSteps; Steps++)
         {
             _equations.Factor();
             _equations.NewtonStep(_step);
             var small = _equations.IsSmall(_step);
             Move(small || _equations.BendCount == 0);
-            if (small)
+            if ((small || Steps == 2) && corrections <= MostCorrections && _equations.TakeStretches())
+            {
+                if (++corrections > MostCorrections)
+                {
+                    _equations.BendAtCorners();
+                }
+
+                _equations.Evaluate(_amps);
+            }
+            else if (small)
             {
                 return true;
             }

@@ -19,6 +19,7 @@ internal sealed class Electrics
     private readonly Solver _solver;
     private readonly Curve[] _settled;
     private readonly List<double> _ends = [];
+    private readonly List<double[]> _moments = [];
     private readonly Solved? _known;
     private readonly List<ulong> _configuration = [];
     private bool _afresh;
@@ -135,6 +136,7 @@ internal sealed class Electrics
 
     private bool SolveMoments(State state, bool between, bool[]? coldNow)
     {
+        _moments.Clear();
         if (_ends.Count == 1)
         {
             return Mean(state, between, coldNow, filaments: false);
@@ -145,6 +147,8 @@ internal sealed class Electrics
             _settled[l] = _wiring.Links[l].Curve;
         }
 
+        // Each round leaves a steady part of the change before: what the next one would still change is known without it.
+        var before = 0.0;
         for (var round = 0; round < MostRounds; round++)
         {
             if (!Mean(state, between, coldNow, filaments: true))
@@ -152,10 +156,14 @@ internal sealed class Electrics
                 return false;
             }
 
-            if (!HeatFilaments())
+            var change = HeatFilaments();
+            var part = round < 2 ? 1 : Math.Min(1, change / before);
+            if (change * part <= SmallChange)
             {
                 return true;
             }
+
+            before = change;
         }
 
         return true;
@@ -191,25 +199,40 @@ internal sealed class Electrics
         Array.Clear(SquareVolts);
         ResidualAmps = 0;
         var start = 0.0;
-        foreach (var end in _ends)
+        for (var moment = 0; moment < _ends.Count; moment++)
         {
             for (var l = 0; l < _wiring.Links.Length; l++)
             {
                 _solver.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
             }
 
-            if (_solver.Solve(warm: !_afresh) is not Network.Outcome.Solved)
+            // A later round finds each moment close to where the round before left it.
+            if ((moment < _moments.Count ? _solver.Solve(_moments[moment]) : _solver.Solve(warm: !_afresh)) is not Network.Outcome.Solved)
             {
                 return false;
             }
 
             _afresh = false;
             Solves++;
-            Add(end - start);
-            start = end;
+            Add(_ends[moment] - start);
+            start = _ends[moment];
+            if (filaments)
+            {
+                Keep(moment);
+            }
         }
 
         return true;
+    }
+
+    private void Keep(int moment)
+    {
+        if (moment == _moments.Count)
+        {
+            _moments.Add(new double[_wiring.NodeCount]);
+        }
+
+        _solver.Potentials.CopyTo(_moments[moment]);
     }
 
     private void Add(double share)
@@ -258,10 +281,11 @@ internal sealed class Electrics
         _ => false,
     };
 
-    // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it.
-    private bool HeatFilaments()
+    // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it. Returns
+    // the largest change, as a part of the resistance.
+    private double HeatFilaments()
     {
-        var changed = false;
+        var most = 0.0;
         for (var l = 0; l < _settled.Length; l++)
         {
             if (_wiring.Links[l].Curve is not Filament filament)
@@ -272,11 +296,11 @@ internal sealed class Electrics
             var volts = Math.Sqrt(SquareVolts[l]);
             var point = filament.At(volts);
             var ohms = volts > 1e-6 ? volts / point.Amps : 1 / point.Siemens;
-            changed |= _settled[l] is not Ohms before || Math.Abs(before.ResistanceOhms - ohms) > SmallChange * ohms;
+            most = Math.Max(most, _settled[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1);
             _settled[l] = new Ohms(ohms);
         }
 
-        return changed;
+        return most;
     }
 }
 

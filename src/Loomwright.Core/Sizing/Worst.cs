@@ -33,6 +33,8 @@ internal sealed class Worst
         {
             Play(combination, withButtons: true);
         }
+
+        Charge(loom, still);
     }
 
     /// <summary>False when there were more combinations than were tried.</summary>
@@ -90,6 +92,19 @@ internal sealed class Worst
         return frame.Phases.IsEmpty || frame.Fuses.Any(f => f.State == FuseState.Blown) ? -1 : frame.Phases[0].Supply.Amps;
     }
 
+    // A full battery takes next to nothing from what charges it; one that is run down takes all of it through the same wires.
+    private void Charge(Loom loom, List<Control> still)
+    {
+        const double runDownVolts = 11.8;
+        var rig = new Rig(loom with { Parts = [.. loom.Parts.Select(p => Names.Same(p.Kind, "battery") ? p with { Settings = p.Settings.With("rest voltage", new Value.Number(runDownVolts)) } : p)] });
+        foreach (var set in still.SelectMany(c => c.Positions.Select(p => new Operation.Set(c.Name, p))))
+        {
+            rig.Reset();
+            var frame = rig.Do(set);
+            NoteWiresAndFuses(frame, [frame.Step]);
+        }
+    }
+
     private Frame Play(ImmutableArray<Operation.Set> combination, bool withButtons)
     {
         var steps = ImmutableArray<string>.Empty;
@@ -110,6 +125,18 @@ internal sealed class Worst
 
     private void Note(Frame frame, ImmutableArray<string> steps)
     {
+        NoteWiresAndFuses(frame, steps);
+        foreach (var seen in frame.Seen)
+        {
+            if (Math.Abs(seen.Current.Amps) > (Loads.TryGetValue(seen.Name, out var before) ? before.Carried.Amps : 0.01))
+            {
+                Loads[seen.Name] = (seen, frame, new Carried(Math.Abs(seen.Current.Amps), steps));
+            }
+        }
+    }
+
+    private void NoteWiresAndFuses(Frame frame, ImmutableArray<string> steps)
+    {
         var cranks = frame.Seen.Any(s => s.Symbol == Symbol.Turns && _starters.Contains(s.Part));
         foreach (var phase in frame.Phases)
         {
@@ -122,14 +149,6 @@ internal sealed class Worst
         foreach (var fuse in frame.Fuses)
         {
             Keep(_fuses, fuse.Part, fuse.Current.Amps, steps);
-        }
-
-        foreach (var seen in frame.Seen)
-        {
-            if (Math.Abs(seen.Current.Amps) > (Loads.TryGetValue(seen.Name, out var before) ? before.Carried.Amps : 0.01))
-            {
-                Loads[seen.Name] = (seen, frame, new Carried(Math.Abs(seen.Current.Amps), steps));
-            }
         }
     }
 

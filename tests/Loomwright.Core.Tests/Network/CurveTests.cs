@@ -18,6 +18,7 @@ public sealed class CurveTests
     private static readonly Gen<Curve> Any = Gen.OneOf(
         Passive,
         Gen.Select(Gen.Double[-15, 15], Gen.Double[0.004, 1], Curve (emf, ohms) => new Source(emf, ohms)),
+        Gen.Select(Gen.Double[10, 14], Gen.Double[0.004, 0.02], Gen.Double[0.02, 3], Curve (emf, ohms, charging) => new Cells(emf, ohms, charging)),
         Gen.Select(Gen.Double[3, 15], Gen.Double[0.01, 0.5], Gen.Double[0.1, 20], Curve (volts, ohms, limit) => new LimitedSource(volts, ohms, limit)),
         Gen.Double[-10, 10].Select(Curve (amps) => new FixedCurrent(amps)));
 

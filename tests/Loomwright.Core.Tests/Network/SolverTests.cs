@@ -65,6 +65,38 @@ public sealed class SolverTests
         Assert.Equal([-3, -3, 3, 3], solver.Amps.ToArray());
     }
 
+    /// <summary>
+    /// Batteries taken for the straight stretch they rest on, against the same batteries as curves that bend: the same
+    /// potentials, delivering or charged, one of them or several that charge each other.
+    /// </summary>
+    [Fact]
+    public void A_battery_taken_for_its_straight_stretch_rests_where_its_bent_curve_does()
+    {
+        var charged = 0;
+        for (ulong seed = 0; seed < 400; seed++)
+        {
+            var made = RandomNetwork.Make(seed, bends: seed % 2 == 1);
+            var stretched = new Solver(With(made, cells => cells));
+            var bent = new Solver(With(made, cells => new Bent(cells)));
+            Assert.IsType<Outcome.Solved>(stretched.Solve());
+            Assert.IsType<Outcome.Solved>(bent.Solve());
+            for (var n = 0; n < made.NodeCount; n++)
+            {
+                Assert.Equal(bent.Potentials[n], stretched.Potentials[n], 1e-9 * (1 + Math.Abs(bent.Potentials[n])));
+            }
+
+            for (var b = 0; b < made.Branches.Length; b++)
+            {
+                charged += made.Branches[b].Curve is Source && stretched.Amps[b] > 1e-3 ? 1 : 0;
+            }
+        }
+
+        Assert.True(charged > 100, FormattableString.Invariant($"{charged} batteries were charged"));
+
+        static Circuit With(Circuit circuit, Func<Cells, Curve> curve) =>
+            new(circuit.NodeCount, [.. circuit.Branches.Select(b => b.Curve is Source s ? b with { Curve = curve(new Cells(s.EmfVolts, s.SeriesOhms, 40 * s.SeriesOhms)) } : b)]);
+    }
+
     /// <summary>A chain of milliohms between two open contacts: every node stands halfway but for its milliohms, to 3e−14 V.</summary>
     [Fact]
     public void Nodes_tied_by_milliohms_and_hung_on_open_contacts_keep_their_digits()
@@ -237,4 +269,11 @@ public sealed class SolverTests
     }
 
     private static void Close(double expected, double actual) => Assert.Equal(expected, actual, 1e-12 * Math.Abs(expected));
+
+    private sealed record Bent(Curve Inner) : Curve
+    {
+        public override CurvePoint At(double volts) => Inner.At(volts);
+
+        public override double ContentWatts(double volts) => Inner.ContentWatts(volts);
+    }
 }

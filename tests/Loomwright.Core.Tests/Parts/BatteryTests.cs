@@ -48,7 +48,38 @@ public sealed class BatteryTests
         Assert.Equal((12.31, 0.05), (cells.EmfVolts, cells.SeriesOhms));
     }
 
+    [Theory]
+    [InlineData("lead-acid", 10, 0.5, 0.38)]
+    [InlineData("agm", 10, 1, 9.5)]
+    [InlineData("lifepo4", 4, 0.5, 0.15)]
+    [InlineData("lifepo4", 200, 0, 0.004)]
+    public void A_battery_takes_less_the_fuller_it_is_and_rises_more_than_it_falls_when_it_delivers(string chemistry, double ampHours, double charge, double ohms)
+    {
+        var cells = Cells(Model("battery", ("chemistry", Word(chemistry)), ("capacity", Si(ampHours)), ("charge", Si(charge))));
+        Assert.Equal(ohms, cells.ChargingOhms, 1e-9);
+        Assert.Equal(0, cells.At(cells.EmfVolts).Amps);
+        Assert.Equal(-2, cells.At(cells.EmfVolts - (2 * cells.SeriesOhms)).Amps, 1e-9);
+        Assert.Equal(2, cells.At(cells.EmfVolts + (2 * ohms)).Amps, 1e-9);
+    }
+
+    /// <summary>A published test of one 105 Ah glass mat battery: it came to 14.4 V at 63.3 % with 0.4 of its capacity an hour, at 77.4 % with 0.2.</summary>
+    [Theory]
+    [InlineData(0.633, 0.4)]
+    [InlineData(0.774, 0.2)]
+    public void A_glass_mat_battery_comes_to_14_volts_4_about_where_one_was_measured_to(double charge, double ofCapacity)
+    {
+        var cells = Cells(Model("battery", ("chemistry", Word("agm")), ("capacity", Si(105)), ("charge", Si(charge))));
+        Assert.Equal(ofCapacity, cells.At(14.4).Amps / 105, 0.03);
+    }
+
+    [Fact]
+    public void A_measured_rest_voltage_tells_how_much_a_battery_takes()
+    {
+        var measured = Cells(Model("battery", ("chemistry", Word("agm")), ("rest voltage", Si(12.3))));
+        Assert.Equal(0.38, measured.ChargingOhms, 1e-9);
+    }
+
     private static double Emf(string chemistry, double charge) => Cells(Model("battery", ("chemistry", Word(chemistry)), ("charge", Si(charge)))).EmfVolts;
 
-    private static Source Cells(Model battery) => Assert.IsType<Source>(Assert.Single(battery.Elements).Curve);
+    private static Cells Cells(Model battery) => Assert.IsType<Cells>(Assert.Single(battery.Elements).Curve);
 }

@@ -40,7 +40,7 @@ public sealed class CheckValueTests
     [Fact]
     public void A_battery_and_a_wire_have_the_resistance_on_their_page()
     {
-        Holds("battery", "10 Ah: 16 mΩ", 0.016, Assert.IsType<Source>(Only(Model("battery", ("chemistry", Word("lead-acid"))))).SeriesOhms, 1e-9);
+        Holds("battery", "10 Ah: 16 mΩ", 0.016, Assert.IsType<Cells>(Only(Model("battery", ("chemistry", Word("lead-acid"))))).SeriesOhms, 1e-9);
         var wire = new Wire("feed", new TerminalRef("a", "1"), new TerminalRef("b", "1"), new CrossSection(0.5), null, new Length(1), null, null);
         Holds("wire", "38.1 mΩ", 0.0381, Termination.Whole(wire, new Temperature(20)).Ohms, 1e-9);
     }

@@ -52,7 +52,7 @@ public sealed class KindLaws
     [MemberData(nameof(KindNames))]
     public void Nothing_passive_gives_power_away(string name)
     {
-        foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Source or LimitedSource)))
+        foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Cells or LimitedSource)))
         {
             for (var volts = -20.0; volts <= 20; volts += 0.25)
             {
@@ -65,7 +65,7 @@ public sealed class KindLaws
     [MemberData(nameof(KindNames))]
     public void Nothing_passive_takes_current_at_no_volts(string name)
     {
-        foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Source or LimitedSource)))
+        foreach (var element in Usual(name).Elements.Where(e => e.Curve is not (Cells or LimitedSource)))
         {
             Assert.Equal(0, element.Curve.At(0).Amps);
             Assert.Equal(0, element.Cold?.At(0).Amps ?? 0);

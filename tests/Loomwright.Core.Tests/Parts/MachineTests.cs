@@ -84,7 +84,7 @@ public sealed class MachineTests
     public void An_alternator_gives_what_its_page_says()
     {
         Assert.Contains("17.6 A riding, 7.0 A at idle", Pages.Read("docs/models/alternator.md"), StringComparison.Ordinal);
-        var loom = new Sketch().Battery(9, 0.05).Part("alternator", "alternator").Wires(("alternator.B+", "battery.+"), ("alternator.-", "battery.-")).Loom;
+        var loom = new Sketch().Part("battery", "battery", ("chemistry", "agm"), ("rest voltage", 9.0), ("resistance", 0.05), ("capacity", 200.0)).Part("alternator", "alternator").Wires(("alternator.B+", "battery.+"), ("alternator.-", "battery.-")).Loom;
         var rig = new Rig(loom);
         Assert.Equal(17.6, rig.Do(Set("engine", "riding")).Amps("alternator.B+ to battery.+"), 0.1);
         Assert.Equal(7.0, rig.Do(Set("engine", "idle")).Amps("alternator.B+ to battery.+"), 0.1);

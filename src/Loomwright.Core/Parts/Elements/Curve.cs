@@ -15,6 +15,9 @@ public abstract record Curve
     /// <summary>The curve as one straight line, or null when it bends.</summary>
     public virtual Line? Straight => null;
 
+    /// <summary>The straight stretch it is on at a voltage, for a curve made of straight stretches; null when it bends anywhere else.</summary>
+    public virtual Line? Stretch(double volts) => Straight;
+
     private protected static double Positive(double value, string name) =>
         value > 0 && double.IsFinite(value)
             ? value

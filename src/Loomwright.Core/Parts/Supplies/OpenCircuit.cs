@@ -24,7 +24,7 @@ internal static class OpenCircuit
     /// <param name="charge">0…1; outside, the nearer end.</param>
     public static double Volts(string chemistry, double charge)
     {
-        var table = chemistry switch { "agm" => Agm, "lifepo4" => Lithium, _ => LeadAcid };
+        var table = Table(chemistry);
         for (var i = 1; i < table.Length; i++)
         {
             var (low, high) = (table[i - 1], table[i]);
@@ -37,4 +37,25 @@ internal static class OpenCircuit
 
         return table[^1].Volts;
     }
+
+    /// <summary>The charge that a resting voltage stands for: <see cref="Volts"/> read backwards, 0…1.</summary>
+    /// <param name="chemistry">lead-acid, agm or lifepo4; anything else is taken as lead-acid.</param>
+    /// <param name="volts">Measured at rest; outside the table, its nearer end.</param>
+    public static double Charge(string chemistry, double volts)
+    {
+        var table = Table(chemistry);
+        for (var i = 1; i < table.Length; i++)
+        {
+            var (low, high) = (table[i - 1], table[i]);
+            if (volts <= high.Volts)
+            {
+                var share = Math.Max(0, (volts - low.Volts) / (high.Volts - low.Volts));
+                return low.Charge + (share * (high.Charge - low.Charge));
+            }
+        }
+
+        return table[^1].Charge;
+    }
+
+    private static ImmutableArray<(double Charge, double Volts)> Table(string chemistry) => chemistry switch { "agm" => Agm, "lifepo4" => Lithium, _ => LeadAcid };
 }
