@@ -9,6 +9,29 @@ namespace Loomwright.Cases;
 /// <summary>What somebody who looks at one thing sees, and what an instrument reads there; null for what it has not.</summary>
 internal sealed record Observed(string? Symbol, double? Volts, double? Amps, double? Light)
 {
+    private const string AnyOf = "any of ";
+
+    /// <summary>
+    /// What is there and whether a word told of it holds; null when nothing is called so. Of several, written
+    /// <c>any of lamp, other lamp</c>, the first of which it holds, else the first.
+    /// </summary>
+    public static Shown? Shown(string what, string word, Rig rig)
+    {
+        if (!what.StartsWith(AnyOf, StringComparison.Ordinal))
+        {
+            return At(what, rig) is { } one ? new(one.Words(word), one.Holds(word)) : null;
+        }
+
+        var all = what[AnyOf.Length..].Split(',', StringSplitOptions.TrimEntries).Select(name => (name, Shown: Shown(name, word, rig))).ToList();
+        if (all.Exists(s => s.Shown is null))
+        {
+            return null;
+        }
+
+        var (first, shown) = all.Find(s => s.Shown!.Holds) is { Shown: not null } holding ? holding : all[0];
+        return shown! with { Words = $"{first}: {shown.Words}" };
+    }
+
     /// <summary>Looks at a part, <c>part.element</c>, a wire, or with a meter from one terminal to another; null when nothing is called so.</summary>
     public static Observed? At(string what, Rig rig) => Seen(what, rig.Now) ?? Fuse(what, rig.Now) ?? Relay(what, rig.Now) ?? Wire(what, rig.Now) ?? Meter(what, rig);
 

@@ -32,13 +32,13 @@ internal sealed record Trial(Case Case, ImmutableArray<Compared> Compared, Immut
             var ill = Played(new Rig(faulty, new RigOptions { Healthy = healthy }), sighting, []);
             foreach (var (what, word) in sighting.See.SelectMany(s => s.Words.Select(w => (s.What, w))))
             {
-                if (Observed.At(what, well) is { } inHealthy && Observed.At(what, ill) is { } withCause)
+                if (Observed.Shown(what, word, well) is { } inHealthy && Observed.Shown(what, word, ill) is { } withCause)
                 {
-                    compared.Add(new Compared(sighting, what, word, new(inHealthy.Words(word), inHealthy.Holds(word)), new(withCause.Words(word), withCause.Holds(word))));
+                    compared.Add(new Compared(sighting, what, word, inHealthy, withCause));
                 }
                 else
                 {
-                    problems.Add(new Problem(what, "nothing here is called so", "write a part, part.element, a wire, or two terminals with to between them"));
+                    problems.Add(new Problem(what, "nothing here is called so", "write a part, part.element, a wire, two terminals with to between them, or “any of” and several of these"));
                 }
             }
         }

@@ -24,6 +24,6 @@ internal sealed record Case(
 internal sealed record Sighting(ImmutableArray<string> Do, ImmutableArray<Told> See, ImmutableArray<string> Mended);
 
 /// <summary>One thing that was seen or read.</summary>
-/// <param name="What">A part, <c>part.element</c>, a wire, or two terminals with “to” between them.</param>
+/// <param name="What">A part, <c>part.element</c>, a wire, or two terminals with “to” between them; <c>any of</c> and several of these where the account does not tell which.</param>
 /// <param name="Words">All of them hold: <c>dim</c>, <c>9 V to 10 V</c>, <c>above 7 A</c>.</param>
 internal sealed record Told(string What, ImmutableArray<string> Words);

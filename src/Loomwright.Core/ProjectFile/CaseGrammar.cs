@@ -33,5 +33,5 @@ internal static class CaseGrammar
 
     /// <summary>The map of what was seen there.</summary>
     public static Parameter See { get; } = new(
-        "see", "A part, part.element, wire, or two terminals with “to” between them; and what was seen or read there, one text or several.", new Form.Names()) { Required = true };
+        "see", "A part, part.element, wire, or two terminals with “to” between them, or “any of” and several of these, of which at least one; and what was seen or read there, one text or several.", new Form.Names()) { Required = true };
 }
