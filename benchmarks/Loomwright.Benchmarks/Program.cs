@@ -41,6 +41,7 @@ foreach (var each in Cases.All)
         $"{each.Name,-32} {cold,12:F1} {coldReference,12:F1} {coldReference / cold,8:F1} {warm,12:F1} {warmReference,12:F1} {warmReference / warm,8:F1}"));
 }
 
+Picture.Print();
 return 0;
 
 double Microseconds(Case of, string method) =>

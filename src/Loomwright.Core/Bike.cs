@@ -124,7 +124,7 @@ public sealed class Bike
     public ImmutableArray<Edit>? EditsToDrag(string part, int x, int y) => Drawing.Sheets.Move(Known, part, x, y) is { } placing ? LayoutEdit.Of(_file.Tree, placing) : null;
 
     /// <summary>The whole bike as one sheet.</summary>
-    /// <param name="trials">How many arrangements to look at: more take longer and give fewer crossings.</param>
+    /// <param name="trials">How many arrangements to look at: more take longer; many more mostly give fewer crossings.</param>
     public Scene Overview(int trials = Drawing.Sheets.UsualTrials) => Drawing.Sheets.Overview(Known, trials) with { Source = Text.Name };
 
     /// <summary>One function as a sheet of lines from plus to minus; null when the design promises none of that name.</summary>

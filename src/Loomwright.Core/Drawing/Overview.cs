@@ -11,7 +11,7 @@ internal static class Overview
     // What nearly fits is pressed onto the sheet, at the cost of crossings.
     private const double DearPerPixel = 80;
 
-    /// <summary>The sheet. More trials, fewer crossings; the count alone bounds the time.</summary>
+    /// <summary>The sheet. Many more trials mostly give fewer crossings, a few more need not; the count alone bounds the time.</summary>
     public static Scene Of(Loom loom, int trials) => OverviewScene.Of(loom.Name, Stand(loom, trials));
 
     /// <summary>Where everything stands: as kept in the design, or as the search finds it.</summary>

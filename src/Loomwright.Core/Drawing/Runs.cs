@@ -28,6 +28,9 @@ internal sealed class Runs
                 }
             }
         }
+
+        _levels.Sort((a, b) => a.At.CompareTo(b.At));
+        _uprights.Sort((a, b) => a.At.CompareTo(b.At));
     }
 
     /// <summary>Every place where an upright of one path crosses a level run of another.</summary>
@@ -35,9 +38,10 @@ internal sealed class Runs
     {
         foreach (var up in _uprights)
         {
-            foreach (var level in _levels)
+            for (var i = Behind(up.From); i < _levels.Count && _levels[i].At < up.To; i++)
             {
-                if (up.Path != level.Path && level.From < up.At && up.At < level.To && up.From < level.At && level.At < up.To)
+                var level = _levels[i];
+                if (up.Path != level.Path && level.From < up.At && up.At < level.To)
                 {
                     yield return (up.Path, level.Path);
                 }
@@ -95,13 +99,26 @@ internal sealed class Runs
         var count = 0;
         for (var a = 0; a < runs.Count; a++)
         {
-            for (var b = a + 1; b < runs.Count; b++)
+            for (var b = a + 1; b < runs.Count && runs[b].At - runs[a].At < Apart; b++)
             {
-                count += runs[a].Path != runs[b].Path && Math.Abs(runs[a].At - runs[b].At) < Apart && runs[a].From < runs[b].To && runs[b].From < runs[a].To ? 1 : 0;
+                count += runs[a].Path != runs[b].Path && runs[a].From < runs[b].To && runs[b].From < runs[a].To ? 1 : 0;
             }
         }
 
         return count;
+    }
+
+    // The first level run below a height.
+    private int Behind(double y)
+    {
+        var (low, high) = (0, _levels.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _levels[middle].At > y ? (low, middle) : (middle + 1, high);
+        }
+
+        return low;
     }
 
     private readonly record struct Run(int Path, double At, double From, double To);
