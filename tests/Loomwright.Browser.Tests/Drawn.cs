@@ -23,7 +23,7 @@ public sealed class Drawn(IPage page) : IAsyncDisposable
 
     public Task Lit(string part, bool lit) => Expect(Part(part)).ToHaveAttributeAsync("data-is", lit ? "lit" : "");
 
-    public ILocator Answer(string seen) => Page.Locator(".answer", new() { HasText = seen }).Locator("b");
+    public ILocator Answer(string seen) => Page.Locator(".sense", new() { HasText = seen }).Locator("b");
 
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
 }

@@ -20,15 +20,15 @@ public sealed class MoveTests(Bench bench) : IDisposable
 
         await Drag(drawn, "left rear indicator", 60, 40);
 
-        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the move" })).ToBeEnabledAsync();
+        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeEnabledAsync();
         Assert.Contains("\nlayout:", await Text(), StringComparison.Ordinal);
         await drawn.Page.ReloadAsync();
         await drawn.Page.Locator("main[data-live]").WaitForAsync();
         Assert.NotEqual(before, await Where(drawn, "left rear indicator"));
 
         await Keys(drawn, "left rear indicator", "Shift+ArrowLeft");
-        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the move" }).ClickAsync();
-        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the move" })).ToBeDisabledAsync();
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" }).ClickAsync();
+        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeDisabledAsync();
     }
 
     [Fact]
@@ -37,13 +37,13 @@ public sealed class MoveTests(Bench bench) : IDisposable
         await using var host = await Serve();
         await using var drawn = await Open(host);
 
-        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Arrange the boxes" }).ClickAsync();
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Arrange" }).ClickAsync();
         await Expect(drawn.Page.GetByText("Arranged anew:")).ToBeVisibleAsync();
         await drawn.Page.GetByText("before", new() { Exact = true }).ClickAsync();
         Assert.DoesNotContain("\nlayout:", await Text(), StringComparison.Ordinal);
         await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
 
-        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the move" })).ToBeEnabledAsync();
+        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeEnabledAsync();
         Assert.Contains("\nlayout:", await Text(), StringComparison.Ordinal);
     }
 
@@ -80,6 +80,6 @@ public sealed class MoveTests(Bench bench) : IDisposable
     {
         await drawn.Part(part).FocusAsync();
         await drawn.Page.Keyboard.PressAsync(keys);
-        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the move" })).ToBeEnabledAsync();
+        await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeEnabledAsync();
     }
 }

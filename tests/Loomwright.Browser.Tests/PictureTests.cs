@@ -87,6 +87,31 @@ public sealed class PictureTests(Bench bench)
     }
 
     [Fact]
+    public async Task Every_sheet_of_the_bike_is_drawn_and_answers()
+    {
+        await using var drawn = await bench.Picture("laptop");
+        var wrong = new List<string>();
+        drawn.Page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+            {
+                wrong.Add(message.Text);
+            }
+        };
+        var sheets = drawn.Page.GetByLabel("Sheet", new() { Exact = true });
+        var titles = await sheets.Locator("option").AllInnerTextsAsync();
+        Assert.Contains("tail", titles);
+        for (var i = 1; i < titles.Count; i++)
+        {
+            await sheets.SelectOptionAsync(new SelectOptionValue { Index = i });
+            await Expect(drawn.Page.Locator("svg.loom[role=group]")).ToHaveAttributeAsync("aria-label", titles[i].Trim());
+            Assert.NotEqual(0, await drawn.Page.Locator("rect[role=button]").CountAsync());
+        }
+
+        Assert.Empty(wrong);
+    }
+
+    [Fact]
     public async Task A_control_on_its_own_box_moves_the_same_control()
     {
         await using var drawn = await bench.Picture("laptop");

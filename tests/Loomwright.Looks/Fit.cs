@@ -12,7 +12,7 @@ internal static class Fit
           const say = (e) => `${e.tagName.toLowerCase()}.${e.className.baseVal ?? e.className} "${e.textContent.trim().replace(/\s+/g, " ").slice(0, 40)}"`;
           const hidden = (e) => e.closest(".unseen, .skip, [hidden], #blazor-error-ui, #components-reconnect-modal") || !e.checkVisibility();
           for (const e of document.body.querySelectorAll("*")) {
-            if (hidden(e) || e.closest("svg")) continue;
+            if (hidden(e) || e.closest("svg, .sideways *")) continue;
             const box = e.getBoundingClientRect(), style = getComputedStyle(e);
             if (box.width === 0) continue;
             if (box.right > wide + 1 || box.left < -1) out.push(`leaves the screen: ${say(e)}`);

@@ -69,7 +69,9 @@ export function mount(host, page, style) {
       thing(cell, "part", cell.dataset.part, [box.x - 40, box.y]);
     }
     for (const text of svg.querySelectorAll("text.l")) {
-      const wire = text.dataset.wire, at = [Number(text.getAttribute("x")), Number(text.getAttribute("y"))];
+      const wire = text.dataset.wire;
+      if (!wires.has(wire)) continue;
+      const at = [Number(text.getAttribute("x")), Number(text.getAttribute("y"))];
       const [from, to] = [0, -1].map(i => Math.min(...wires.get(wire).strands.map(s => away(at, s.at(i), s.at(i)))));
       wires.get(wire).labels.push({ text, wire, end: from <= to ? 0 : 1, words: text.textContent, length: text.getAttribute("textLength") });
     }
@@ -131,7 +133,7 @@ export function mount(host, page, style) {
       const spots = wires.get(wire)?.strands[0];
       if (!spots) continue;
       const [a, b] = end ? [spots.at(-1), spots.at(-2)] : spots;
-      const step = Math.min(80, Math.hypot(b[0] - a[0], b[1] - a[1]) / 2), far = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+      const far = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1, step = far < 60 ? far / 2 : Math.min(80, far - 14);
       const stop = make("g", { class: "stop", transform: `translate(${a[0] + (b[0] - a[0]) * step / far} ${a[1] + (b[1] - a[1]) * step / far})` });
       stop.append(make("circle", { r: 12 }), make("text", { y: 5.5 }, number));
       svg.append(stop);
