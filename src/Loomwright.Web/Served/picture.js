@@ -15,7 +15,7 @@ const away = (p, [a, b], [c, d]) => {
 
 export function mount(host, page, style) {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
-  let svg, wires = new Map(), parts = new Map(), things = [], numbers = "letters", last = new Map(), k = 1, x = 0, y = 0, body = { x: 0, y: 0, width: 1, height: 1 }, whole = true, shown = "";
+  let svg, wires = new Map(), parts = new Map(), things = [], numbers = "letters", last = new Map(), k = 1, x = 0, y = 0, body = { x: 0, y: 0, width: 1, height: 1 }, whole = true, shown = "", size = [host.clientWidth, host.clientHeight];
   const call = (what, ...rest) => page.invokeMethodAsync(what, ...rest);
   const place = () => svg && (svg.style.transform = `translate(${x}px,${y}px) scale(${k})`);
   const zoom = (by, px = host.clientWidth / 2, py = host.clientHeight / 2) => {
@@ -96,6 +96,8 @@ export function mount(host, page, style) {
     if (!host.clientHeight) return;
     if (svg === undefined) { svg = null; call("Seen"); }
     else if (whole) fit();
+    else { x += (host.clientWidth - size[0]) / 2; y += (host.clientHeight - size[1]) / 2; place(); }
+    size = [host.clientWidth, host.clientHeight];
   }).observe(host);
 
   function show(told) {
