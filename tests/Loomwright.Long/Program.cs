@@ -9,6 +9,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["networks"] = Networks.Run,
     ["walk"] = Walks.Run,
     ["states"] = StatesRun.Run,
+    ["kills"] = KillRun.Run,
     ["dictionary"] = Dictionaries.Run,
 };
 

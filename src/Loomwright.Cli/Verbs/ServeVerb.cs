@@ -1,5 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
 using Loomwright.OnDisk;
 using Loomwright.Output;
 using Loomwright.Web.Start;
@@ -25,6 +27,14 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
         [CommandOption("--port <PORT>")]
         [Description("Port to listen on, 0 for any free one; without it 5080, or a free one when that is taken")]
         public int? Port { get; init; }
+
+        [CommandOption("--lan")]
+        [Description("Let a phone in the same network in, by a link and a square to scan")]
+        public bool Lan { get; init; }
+
+        [CommandOption("--address <ADDRESS>")]
+        [Description("With --lan: which of this machine's addresses the phone finds it under, 192.168.1.20")]
+        public string? Address { get; init; }
     }
 
     public static void AddTo(IConfigurator config) => config.AddCommand<ServeVerb>(Name)
@@ -42,6 +52,14 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
             return screen.WrongUsage($"--port {settings.Port.Value.ToString(CultureInfo.InvariantCulture)}: a port is a number from 0 to 65535.");
         }
 
+        var network = !settings.Lan ? null : settings.Address is null ? LocalNetwork.Address() : Named(settings.Address);
+        if (settings.Lan && network is null)
+        {
+            return screen.WrongUsage(settings.Address is null
+                ? "--lan: this machine is in no network. Join the phone's hotspot, or make one here, and try again."
+                : $"--address {settings.Address}: this machine has no such address in a network; leave it out to have one found.");
+        }
+
         var folder = settings.Folder ?? ".";
         var workspace = Workspace.Open(folder);
         if (workspace.Designs.IsEmpty)
@@ -57,7 +75,7 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
 
         try
         {
-            await using var page = await Start(workspace.Folder, settings.Port, cancellationToken);
+            await using var page = await Start(workspace.Folder, settings.Port, network, cancellationToken);
             await screen.Out.WriteLineAsync($"{workspace.Folder}: {string.Join(", ", workspace.Designs.Select(d => d.Path))}");
             if (page.ReadOnly is { } why)
             {
@@ -65,27 +83,35 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
             }
 
             await screen.Out.WriteLineAsync($"Open {page.Address} in a browser on this machine. Ctrl+C stops.");
+            if (page.PhoneLink is { } link)
+            {
+                await screen.Out.WriteLineAsync($"{Square.Of(link)}\nOn the phone, scan the square or open {link}");
+                await screen.Out.WriteLineAsync("Who has the link can see and change this folder until you stop. The network is not encrypted: use one you trust.");
+            }
+
             await page.Stopped(cancellationToken);
         }
         catch (IOException)
         {
-            return screen.WrongUsage($"Port {settings.Port!.Value.ToString(CultureInfo.InvariantCulture)} is taken; name another with --port, or 0 for any free one.");
+            return screen.WrongUsage($"Port {(settings.Port ?? UsualPort).ToString(CultureInfo.InvariantCulture)} is taken; name another with --port, or 0 for any free one.");
         }
 
         return cancellationToken.IsCancellationRequested ? ExitCode.Stopped : ExitCode.Answered;
     }
 
-    private static async Task<WebHost> Start(string folder, int? port, CancellationToken stop)
+    private static async Task<WebHost> Start(string folder, int? port, IPAddress? network, CancellationToken stop)
     {
         try
         {
-            return await WebHost.Start(folder, port ?? UsualPort, stop: stop);
+            return await WebHost.Start(folder, port ?? UsualPort, network, stop);
         }
         catch (IOException) when (port is null)
         {
-            return await WebHost.Start(folder, 0, stop: stop);
+            return await WebHost.Start(folder, 0, network, stop);
         }
     }
+
+    private static IPAddress? Named(string text) => IPAddress.TryParse(text, out var address) && address.AddressFamily == AddressFamily.InterNetwork && LocalNetwork.Has(address) ? address : null;
 
     private static string Sentence(string message) => char.ToUpperInvariant(message[0]) + message[1..] + ".";
 }

@@ -64,17 +64,26 @@ internal static class SessionApi
             return Results.NotFound();
         }
 
-        Given[]? given;
+        Given?[]? given;
         try
         {
-            given = await request.ReadFromJsonAsync<Given[]>(Options);
+            given = await request.ReadFromJsonAsync<Given?[]>(Options);
+        }
+        catch (BadHttpRequestException e)
+        {
+            return Results.StatusCode(e.StatusCode);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             return Results.BadRequest();
         }
 
-        return guide.Keep(session, given ?? []) switch
+        if (given is null || given.Contains(null))
+        {
+            return Results.BadRequest();
+        }
+
+        return guide.Keep(session, [.. given.OfType<Given>()]) switch
         {
             HandedOver.Refused no => Results.Json(new { no.Why }, Options, statusCode: StatusCodes.Status409Conflict),
             _ => Results.Json(guide.Records.Entries(session.Id, after ?? 0), Options),

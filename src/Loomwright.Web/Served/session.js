@@ -207,7 +207,7 @@
         say("[data-refused]", "");
         if (news.length) draw();
       } else {
-        say("[data-refused]", answer.status === 409 ? (await answer.json()).why : answer.status === 404 ? "The laptop does not know this session any more. What you answered stays on this phone." : "The laptop did not take this. What you answered stays on this phone.");
+        say("[data-refused]", answer.status === 409 ? (await answer.json()).why : answer.status === 401 ? "The laptop does not know this phone any more: scan its square again. What you answered stays on this phone." : answer.status === 404 ? "The laptop does not know this session any more. What you answered stays on this phone." : "The laptop did not take this. What you answered stays on this phone.");
       }
       linked(true);
     } catch {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Guided;
@@ -15,6 +16,9 @@ namespace Loomwright.Web.Start;
 /// <summary>The running page of one folder of designs. Disposing it stops it.</summary>
 public sealed class WebHost : IAsyncDisposable
 {
+    // A stage of answers has some ten kilobytes.
+    private const int LargestRequest = 256 * 1024;
+
     private readonly WebApplication _app;
 
     private WebHost(WebApplication app, string address)
@@ -27,16 +31,19 @@ public sealed class WebHost : IAsyncDisposable
     /// <summary>Where a browser finds it: <c>http://127.0.0.1:5080</c>.</summary>
     public string Address { get; }
 
+    /// <summary>The link that lets a phone in, or null when only this machine is answered.</summary>
+    public string? PhoneLink { get; private init; }
+
     /// <summary>Why nothing can be written in the folder, as found at the start; null when it can.</summary>
     public string? ReadOnly { get; }
 
-    /// <summary>Starts serving a folder. Answers only on this machine unless told another address.</summary>
+    /// <summary>Starts serving a folder. Answers only on this machine unless told a network address.</summary>
     /// <param name="folder">The folder of designs.</param>
     /// <param name="port">0 takes any free one.</param>
-    /// <param name="address">The network address to listen on; null: this machine alone.</param>
+    /// <param name="network">The network address to answer on too, for who has the link; null: this machine alone.</param>
     /// <param name="stop">Cancels the start.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task<WebHost> Start(string folder, int port = 0, IPAddress? address = null, CancellationToken stop = default)
+    public static async Task<WebHost> Start(string folder, int port = 0, IPAddress? network = null, CancellationToken stop = default)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
         {
@@ -44,13 +51,18 @@ public sealed class WebHost : IAsyncDisposable
             ContentRootPath = AppContext.BaseDirectory,
             EnvironmentName = Environments.Production,
         });
-        var where = address ?? IPAddress.Loopback;
-        builder.WebHost.ConfigureKestrel(server => server.Listen(where, port));
-        if (IPAddress.IsLoopback(where))
+        var door = new Door(network is null ? null : folder);
+        var at = port == 0 && network is not null ? LocalNetwork.FreePort() : port;
+        builder.WebHost.ConfigureKestrel(server =>
         {
-            // A page from elsewhere that resolves its own name to this machine gets no answer.
-            builder.Configuration["AllowedHosts"] = "127.0.0.1;localhost;[::1]";
-        }
+            server.AddServerHeader = false;
+            server.Limits.MaxRequestBodySize = LargestRequest;
+            server.Listen(IPAddress.Loopback, at);
+            if (network is not null)
+            {
+                server.Listen(network, at);
+            }
+        });
 
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSingleton(_ => new Garage(folder));
@@ -58,19 +70,21 @@ public sealed class WebHost : IAsyncDisposable
         builder.Services.AddSingleton(services => services.GetRequiredService<Garage>().Guide);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
-        builder.Services.AddHostFiltering(_ => { });
 
         var app = builder.Build();
-        app.UseHostFiltering();
+        app.Use(further => context => door.Pass(context, further));
         // A script that asks is told by the number alone.
         app.UseWhen(c => !c.Request.Path.StartsWithSegments("/session-api", StringComparison.Ordinal), pages => pages.UseStatusCodePagesWithReExecute("/no-such-page"));
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
         app.MapGet(Changes.Route, Changes.Answer);
         SessionApi.Map(app);
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         await app.StartAsync(stop);
-        return new WebHost(app, app.Urls.First());
+        return new WebHost(app, app.Urls.First())
+        {
+            PhoneLink = network is null ? null : string.Create(CultureInfo.InvariantCulture, $"http://{network}:{at}{Door.Way}{door.Token}"),
+        };
     }
 
     /// <summary>Ends when the page is stopped from outside: Ctrl+C, or the token.</summary>

@@ -1,0 +1,15 @@
+using Loomwright.Killing;
+
+namespace Loomwright.Tests.Records;
+
+public sealed class KillTests
+{
+    [Fact]
+    public async Task Of_twenty_kills_while_answers_are_handed_over_none_loses_what_was_said_to_be_kept()
+    {
+        using var folder = new Folder();
+        var killed = await Kills.Run(Path.Combine(AppContext.BaseDirectory, "loomwright.dll"), Repository.Read(Called.Bench), folder.Path, 20, 1, stop: TestContext.Current.CancellationToken);
+        Assert.Equal((20, 0, 0, 0, true), (killed.Kills, killed.Lost, killed.Missing, killed.Doubled, killed.DesignWhole));
+        Assert.True(killed.SaidKept > 0, killed.ToString());
+    }
+}
