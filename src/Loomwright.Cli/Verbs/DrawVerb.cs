@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
+using System.Globalization;
 using System.Text;
 using Loomwright.Drawing;
 using Loomwright.Output;
@@ -48,6 +49,10 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         [Description("How many arrangements to look at, 1 to 1000000. Default 6000")]
         public int? Trials { get; init; }
 
+        [CommandOption("--a4")]
+        [Description("Cut a larger sheet into A4 pages: my-bike-1.svg, my-bike-2.svg; needs --out")]
+        public bool A4 { get; init; }
+
         [CommandOption("--dim")]
         [Description("For a dark screen")]
         public bool Dim { get; init; }
@@ -75,6 +80,11 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         if (settings.Out?.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) == false)
         {
             return screen.WrongUsage($"--out {settings.Out}: the drawing goes into a file that ends in {Ending}.");
+        }
+
+        if (settings is { A4: true, Out: null } or { A4: true, Dim: true })
+        {
+            return screen.WrongUsage("--a4 writes pages to print: name the file they are called after with --out, and leave --dim out.");
         }
 
         var design = OpenedDesign.OpenUnderstood(settings.File, screen);
@@ -121,6 +131,15 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
         ? [.. bike.Loom!.Wires.Select(w => w.Name)]
         : [.. bike.Sheets.Where(s => s.Kind == kind).Select(s => s.Of)];
 
+    private static void Write(string path, ImmutableArray<string> pages)
+    {
+        foreach (var (page, number) in pages.Select((p, i) => (p, i + 1)))
+        {
+            var named = pages.Length == 1 ? path : string.Create(CultureInfo.InvariantCulture, $"{path[..^Ending.Length]}-{number}{Ending}");
+            File.WriteAllText(named, page, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        }
+    }
+
     private bool Give(Scene sheet, Settings settings)
     {
         var svg = Svg.Write(sheet, settings.Dim);
@@ -131,7 +150,7 @@ public sealed class DrawVerb(Screen screen) : Command<DrawVerb.Settings>
             return flaws.None;
         }
 
-        File.WriteAllText(settings.Out, svg, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        Write(settings.Out, settings.A4 ? A4Pages.Of(sheet) : [svg]);
         screen.Line(FormattableString.Invariant(
             $"{settings.Out}: {sheet.Paper} at 100 %, {sheet.Strands.Length} wires drawn, {flaws.Crossings} crossings (straight lines: {flaws.StraightCrossings})."));
         if (!sheet.Flags.IsEmpty)

@@ -17,7 +17,18 @@ public static class Svg
     public static string Write(Scene scene, bool dim = false)
     {
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{(dim ? "loom dim" : "loom")}\" viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\" width=\"{N(scene.Width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(scene.Height / Paper.PixelsPerMillimetre)}mm\">\n");
+        Open(svg, scene.Width, scene.Height, dim);
+        Content(svg, scene);
+        return svg.Append("</svg>\n").ToString();
+    }
+
+    /// <summary>The document's first tag, for a sheet of that many pixels.</summary>
+    internal static void Open(StringBuilder svg, double width, double height, bool dim) =>
+        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{(dim ? "loom dim" : "loom")}\" viewBox=\"0 0 {N(width)} {N(height)}\" width=\"{N(width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(height / Paper.PixelsPerMillimetre)}mm\">\n");
+
+    /// <summary>Everything of a sheet between its first tag and its last.</summary>
+    internal static void Content(StringBuilder svg, Scene scene)
+    {
         svg.Append(CultureInfo.InvariantCulture, $"<title>{Plain(scene.Title)}</title>\n<style>{SvgStyle.Sheet}</style>\n<defs>\n");
         foreach (var (name, path) in Symbols.All)
         {
@@ -32,7 +43,6 @@ public static class Svg
         svg.Append(CultureInfo.InvariantCulture, $"</defs>\n<rect class=\"sheet\" width=\"{N(scene.Width)}\" height=\"{N(scene.Height)}\"/>\n");
         Body(svg, scene);
         SvgFrame.Write(svg, scene);
-        return svg.Append("</svg>\n").ToString();
     }
 
     /// <summary>A number as SVG takes it: at most one decimal place.</summary>
