@@ -49,7 +49,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, ExplainVerb.Name, ServeVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, PrintVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, ExplainVerb.Name, ServeVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -67,6 +67,7 @@ public static class CommandLine
             TryVerb.AddTo(config);
             ListVerb.AddTo(config);
             PlanVerb.AddTo(config);
+            PrintVerb.AddTo(config);
             WalkVerb.AddTo(config);
             SizeVerb.AddTo(config);
             DrawVerb.AddTo(config);
@@ -104,7 +105,7 @@ public static class CommandLine
 
     private static readonly HashSet<string> OptionsWithValue =
     [
-        .. new[] { typeof(CheckVerb.Settings), typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(ServeVerb.Settings) }
+        .. new[] { typeof(CheckVerb.Settings), typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(PrintVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(ServeVerb.Settings) }
             .SelectMany(settings => settings.GetProperties())
             .SelectMany(property => property.GetCustomAttributes<CommandOptionAttribute>())
             .Where(option => option.ValueName is not null)

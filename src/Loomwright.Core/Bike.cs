@@ -145,6 +145,9 @@ public sealed class Bike
     /// <summary>The staged bench plan as it is before it is proven.</summary>
     public Plan Plan(PlanOptions? options = null) => options is null ? _plan.Value : Bench.Plan.For(Known, options);
 
+    /// <summary>The second plan: the finished loom on the bike.</summary>
+    public Plan PlanOnTheBike() => Bench.OnTheBike.BikePlan.For(Known);
+
     /// <summary>The staged bench plan with what it catches of every single fault, and the measurements that took. Takes seconds; worked out once.</summary>
     public Proven Proof(PlanOptions? options = null) => options is null ? _proven.Value : Proven.Of(Bench.Plan.For(Known, options));
 
@@ -163,6 +166,9 @@ public sealed class Bike
     public (ImmutableArray<Edit> Edits, EditOutcome Outcome) Write(string part, UnmarkedSwitch read) => read is { State: Contacts.Known.Measured, InWords: { } table }
         ? SwitchTable.Write(_file, part, read.Leads, read.Positions.Select(p => (p, table[p])))
         : throw new InvalidOperationException("a table that is only likely is not written");
+
+    /// <summary>What <see cref="Proof"/> found, if it was asked before; else null.</summary>
+    public Proven? ProofSoFar => _proven.IsValueCreated ? _proven.Value : null;
 
     private Loom With(Fault? fault) => fault is null ? Known : Patch.Apply(Known, fault);
 

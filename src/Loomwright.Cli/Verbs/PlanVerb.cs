@@ -28,6 +28,10 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
         [CommandOption("--one-of-each")]
         [Description("Only what brings something new: one lamp of each sort, one switch, one flashing output")]
         public bool OneOfEach { get; init; }
+
+        [CommandOption("--on-the-bike")]
+        [Description("The second plan, for the finished loom on the bike: dead checks to charging")]
+        public bool OnTheBike { get; init; }
     }
 
     public static void AddTo(IConfigurator config) => config.AddCommand<PlanVerb>(Name)
@@ -60,14 +64,19 @@ public sealed class PlanVerb(Screen screen) : Command<PlanVerb.Settings>
             return screen.WrongUsage(Choosing.None("part", unknown, parts));
         }
 
-        var proven = design.Bike.Proof(new PlanOptions { BenchSupplyLimit = limit, OnTable = [.. settings.OnTable], OneOfEach = settings.OneOfEach });
+        if (settings.OnTheBike && (limit is not null || settings.OneOfEach || settings.OnTable.Length > 0))
+        {
+            return screen.WrongUsage("--on-the-bike: there it is the whole loom on its own battery; leave --supply, --on-table and --one-of-each out.");
+        }
+
+        var proven = settings.OnTheBike ? Proven.Not(design.Bike.PlanOnTheBike()) : design.Bike.Proof(new PlanOptions { BenchSupplyLimit = limit, OnTable = [.. settings.OnTable], OneOfEach = settings.OneOfEach });
         if (settings.Json)
         {
             screen.Out.WriteLine(new PlanAnswer(design, proven).ToJson());
         }
         else
         {
-            PageView.Inset(screen, PlanText.Of(proven.Plan) + (proven.Plan.Stages.IsEmpty ? "" : "\n" + ProofText.Of(proven)));
+            PageView.Inset(screen, PlanText.Of(proven.Plan) + (proven.Coverage.Faults.IsEmpty ? "" : "\n" + ProofText.Of(proven)));
         }
 
         return design.Exit(!proven.Plan.PutRightFirst.IsEmpty);

@@ -21,4 +21,5 @@ public static class Cautions
     public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable on battery plus has no fuse: on last, booted, off first.";
     public const string Pump = "A fuel pump dry for seconds only, no fuel near the bench. Its lead off and capped until this stage.";
     public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Seconds only: a coil fed while nothing turns gets hot.";
+    public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";
 }

@@ -47,7 +47,7 @@ public static class PlanText
         var text = new StringBuilder();
         Line(text, Invariant($"Stage {stage.Number}: {stage.Title}"));
         Line(text, $"  Why: {stage.Why}");
-        Line(text, $"  {(stage.DrawsAtMost.Amps == 0 ? "Draws nothing" : $"Draws at most {stage.DrawsAtMost}")}, computed. Fuse for first power: {Fuse(stage.FirstFuse)}.");
+        Line(text, $"  {(stage.DrawsAtMost.Amps == 0 ? "Draws nothing" : $"Draws at most {stage.DrawsAtMost}")}, computed. {Fuse(stage.FirstFuse)}.");
         Line(text, Invariant($"  About {Effort.Minutes(stage)} min. Beside parts and wires: {string.Join(", ", Effort.Tools(stage))}."));
         Act? heading = null;
         foreach (var step in stage.Steps)
@@ -108,11 +108,12 @@ public static class PlanText
         }
     }
 
-    private static string Fuse(FirstFuse fuse)
+    /// <summary>The fuse of a stage, in words.</summary>
+    public static string Fuse(FirstFuse fuse)
     {
         var body = fuse.BodyColour.Length == 0 ? "" : $", {fuse.BodyColour} body";
         var final = fuse.Final is { } f ? $"; the one that stays is {f.Printed}" : "";
-        return $"{fuse.Rating.Printed}{body}{final}";
+        return fuse.Final == fuse.Rating ? $"Fuse: {fuse.Rating.Printed}{body}, the one that stays" : $"Fuse for first power: {fuse.Rating.Printed}{body}{final}";
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

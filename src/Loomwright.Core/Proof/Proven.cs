@@ -11,12 +11,15 @@ namespace Loomwright.Proof;
 /// <param name="Coverage">What it sees of every single fault.</param>
 public sealed record Proven(Plan Plan, HarmList Harm, Coverage Coverage)
 {
+    /// <summary>A plan that no fault was tried on.</summary>
+    public static Proven Not(Plan plan) => new(plan, new HarmList([], []), new Coverage([]));
+
     /// <summary>Proves a plan against every single fault the catalogue knows for what is on the bench.</summary>
     public static Proven Of(Plan plan)
     {
         if (plan.Stages.IsEmpty || plan.Whole is null)
         {
-            return new Proven(plan, new HarmList([], []), new Coverage([]));
+            return Not(plan);
         }
 
         var prover = new Prover(plan);

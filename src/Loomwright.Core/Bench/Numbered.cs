@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Loomwright.Bench;
 
-namespace Loomwright.Proof;
+namespace Loomwright.Bench;
 
 /// <summary>Steps with their ids counted anew, after some were put between.</summary>
 internal static class Numbered

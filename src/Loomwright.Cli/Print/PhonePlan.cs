@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using Loomwright.Bench;
+using Loomwright.Proof;
+
+namespace Loomwright.Print;
+
+/// <summary>A whole plan as one HTML file for a phone: no server, nothing fetched, ticks kept by the phone.</summary>
+internal static class PhonePlan
+{
+    /// <summary>The page. Same plan, same bytes.</summary>
+    /// <param name="proven">The plan.</param>
+    /// <param name="file">The design file it was made from.</param>
+    /// <param name="sha256">Its hash: ticks belong to this and no other design.</param>
+    public static string Of(Proven proven, string file, string sha256)
+    {
+        var plan = proven.Plan;
+        var html = new StringBuilder();
+        html.Append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Append(CultureInfo.InvariantCulture, $"<title>{Text(plan.Title)}</title>\n<style>\n{PhoneLook.Css}</style>\n</head>\n<body data-plan=\"{Text($"{sha256} {plan.Title}")}\">\n");
+        html.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Text(plan.Title)}</h1>\n<p class=\"quiet\">From {Text(file)}, {Text(sha256[..Math.Min(12, sha256.Length)])}. Every expected number is computed; your bike was not measured. Local codes and licensed practice come first.</p>\n");
+        html.Append("<details class=\"hot\"><summary>Hot, smoke or smell</summary><p>Minus clip off, key off. Do not touch the wire. A hot or swelling lithium battery: get away, outside, call help.</p></details>\n</header>\n<main>\n");
+        foreach (var finding in plan.PutRightFirst)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"caution\"><b>Put right before any power.</b> {Text(finding.What)} {Text(finding.Do)}</p>\n");
+        }
+
+        foreach (var stage in plan.Stages)
+        {
+            Stage(html, stage);
+        }
+
+        Rest(html, proven);
+        html.Append("</main>\n<script>\n").Append(PhoneLook.Script).Append("</script>\n</body>\n</html>\n");
+        return html.ToString();
+    }
+
+    private static void Stage(StringBuilder html, Stage stage)
+    {
+        var fuse = stage.FirstFuse.Rating.Amps > 0 ? $"{PlanText.Fuse(stage.FirstFuse)}. " : "";
+        html.Append(CultureInfo.InvariantCulture, $"<details class=\"stage\" id=\"s{stage.Number}\"{(stage.Number == 0 ? " open" : "")}>\n<summary><span>Stage {stage.Number}: {Text(stage.Title)}</span> <span class=\"done\" aria-live=\"polite\"></span></summary>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<p>{Text(stage.Why)}</p>\n<p class=\"quiet\">{Text(fuse)}Draws {(stage.DrawsAtMost.Amps == 0 ? "nothing" : $"at most {stage.DrawsAtMost}")}. About {Effort.Minutes(stage)} min. Beside parts and wires: {Text(string.Join(", ", Effort.Tools(stage)))}.</p>\n");
+        Act? act = null;
+        var on = false;
+        foreach (var step in stage.Steps)
+        {
+            if (step.Act != act)
+            {
+                html.Append(act is null ? "" : "</ol>\n").Append(CultureInfo.InvariantCulture, $"<h3>{Text(PlanText.Heading(step.Act))}</h3>\n<ol>\n");
+                act = step.Act;
+            }
+
+            Step(html, step, step.PowerOn == on ? null : step.PowerOn);
+            on = step.PowerOn;
+        }
+
+        html.Append(act is null ? "</details>\n" : "</ol>\n</details>\n");
+    }
+
+    private static void Step(StringBuilder html, Step step, bool? power)
+    {
+        html.Append("<li>\n");
+        if (power is { } on)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"power{(on ? " on" : "")}\">&#9889; Power is {(on ? "on" : "off")} from here</p>\n");
+        }
+
+        foreach (var caution in step.Cautions)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"caution\"><b>Caution.</b> {Text(caution)}</p>\n");
+        }
+
+        html.Append(CultureInfo.InvariantCulture, $"<label><input type=\"checkbox\" id=\"{Text(step.Id)}\"><span>{Text(step.Text)}</span></label>\n");
+        if (step.Meter is { } meter)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"meter\"><b class=\"dial\">{(meter.Dial switch { Dial.Volts => "V", Dial.Ohms => "Ω", _ => "A" })}</b><span>{Text(PlanText.Words(meter.Dial))}, power {(meter.PowerOn ? "on" : "off")}. Red: socket {Text(meter.RedSocket)}, tip on <b>{Text(meter.RedTip.ToString())}</b>. Black: socket {Text(meter.BlackSocket)}, tip on <b>{Text(meter.BlackTip.ToString())}</b>. {Text(meter.First)}</span></p>\n");
+        }
+
+        if (!step.Expect.IsEmpty)
+        {
+            html.Append("<dl>\n");
+            foreach (var expected in step.Expect)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<div><dt>{Text(expected.What.Replace('.', ' '))}</dt><dd>{Text(expected.Shows)}</dd></div>\n");
+            }
+
+            html.Append("</dl>\n");
+        }
+
+        html.Append("</li>\n");
+    }
+
+    private static void Rest(StringBuilder html, Proven proven)
+    {
+        if (!proven.Coverage.Faults.IsEmpty)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<details class=\"stage\"><summary>What this plan catches</summary>\n<pre>{Text(ProofText.Of(proven))}</pre></details>\n");
+        }
+
+        if (!proven.Plan.OpenPoints.IsEmpty)
+        {
+            html.Append("<details class=\"stage\"><summary>Not shown by this plan</summary>\n<ul>\n");
+            foreach (var point in proven.Plan.OpenPoints)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<li>{Text(point)}</li>\n");
+            }
+
+            html.Append("</ul></details>\n");
+        }
+    }
+
+    private static string Text(string text) => WebUtility.HtmlEncode(text);
+}

@@ -1,0 +1,30 @@
+namespace Loomwright.Bench.OnTheBike;
+
+/// <summary>What the bike draws asleep, a meter in line.</summary>
+internal sealed class KeyOff(Everything bike)
+{
+    private static readonly TimeSpan UntilAsleep = TimeSpan.FromMinutes(5);
+
+    public Stage Stage(int number)
+    {
+        var steps = new Steps(number);
+        var tour = new Tour(bike, steps);
+        var (post, lead) = (bike.Mark(bike.Paths.Return), new Mark(bike.Paths.Return, "the lead taken off it"));
+        steps.Add(Act.PowerUp, $"Key off, everything off. Meter in line: the lead off {post}, red clip on it, black clip on the post.", s => s with
+        {
+            Marks = [post],
+            Meter = new MeterCard(Dial.Amps, "10 A", "COM", lead, post, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: false),
+            Cautions = bike.Once.Say(Cautions.AmpsSocket),
+        });
+        var frame = tour.Wait(UntilAsleep);
+        var band = Bands.Of(frame.Phases[0].Supply);
+        steps.Add(Act.Operate, "Wait 5 min, until every box sleeps, then read.", s => s with
+        {
+            Wait = UntilAsleep,
+            PowerOn = true,
+            Expect = [new Expectation("key-off current", Bands.Words(band), band)],
+        });
+        steps.Add(Act.PowerDown, "Meter out, red plug back to V, the lead back on.", s => s with { PowerOn = true });
+        return bike.Stage(number, "key-off current", "Milliamps flatten a battery in weeks: 5 mA take 4 Ah in 33 days.", steps, tour.Frames);
+    }
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using Loomwright.Checks;
+using Loomwright.Design;
+using Loomwright.Parts;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Bench.OnTheBike;
+
+/// <summary>A walk round the whole bike with power on; each step expects what changes with it.</summary>
+internal sealed class Tour
+{
+    private readonly Everything _bike;
+    private readonly Steps _steps;
+    private readonly Rig _rig;
+
+    public Tour(Everything bike, Steps steps)
+    {
+        (_bike, _steps, _rig) = (bike, steps, new Rig(bike.Loom));
+        Frames.Add(_rig.Now);
+    }
+
+    public List<Frame> Frames { get; } = [];
+
+    public Frame Now => _rig.Now;
+
+    /// <summary>Battery on as the bike's wiring says: the side on the frame last.</summary>
+    public void PowerUp(bool withKey = true)
+    {
+        _steps.Add(Act.PowerUp, $"Battery on: {_bike.Mark(_bike.Paths.Feed)} first, {_bike.Mark(_bike.Paths.Return)} last.", s => s with
+        {
+            Marks = [_bike.Mark(_bike.Paths.Feed), _bike.Mark(_bike.Paths.Return)],
+            PowerOn = true,
+            Expect = All(),
+            Cautions = _bike.Once.Say(Cautions.Rings, Cautions.Hot),
+        });
+        foreach (var key in withKey ? _bike.Key : [])
+        {
+            Do(key, Act.PowerUp);
+        }
+    }
+
+    public void PowerDown()
+    {
+        foreach (var key in _bike.Key.Reverse().Where(k => !IsAtRest(k.Control)))
+        {
+            Do(_bike.Back(key.Control), Act.PowerDown);
+        }
+
+        _steps.Add(Act.PowerDown, $"Battery off: {_bike.Mark(_bike.Paths.Return)} first.", s => s with { Marks = [_bike.Mark(_bike.Paths.Return)], PowerOn = true });
+    }
+
+    public void Do(Operation.Set operation, Act act = Act.Operate)
+    {
+        var before = _rig.Now;
+        var frame = _rig.Do(operation);
+        Frames.Add(frame);
+        _steps.Add(act, Text(operation), s => s with
+        {
+            Do = operation,
+            PowerOn = true,
+            Expect = Changed(before, frame),
+            Cautions = _bike.Once.Say([.. frame.Seen.Where(x => !IsOff(x) && before.Seen.First(b => b.Name == x.Name).Symbol != x.Symbol).SelectMany(x => Risky.Cautions(_bike.Loom.Part(x.Part)!))]),
+        });
+    }
+
+    /// <summary>Everything that is away from rest goes back, buttons first; what a press began and only a press ends is pressed once more.</summary>
+    public void BackToKey()
+    {
+        foreach (var control in _rig.Now.Controls.Where(c => !c.AtRest && !_bike.Key.Any(k => Names.Same(k.Control, c.Control))).OrderBy(c => !_bike.Control(c.Control).Momentary).ToList())
+        {
+            Do(_bike.Back(control.Control));
+        }
+
+        foreach (var key in _bike.Key.Where(k => _rig.Now.Controls.Any(c => Names.Same(c.Control, k.Control) && !Names.Same(c.Position, k.Position))))
+        {
+            Do(key);
+        }
+
+        if (_rig.Now.Controllers.Any(c => !c.Remembers.IsEmpty))
+        {
+            foreach (var key in _bike.Key)
+            {
+                Do(_bike.Back(key.Control));
+                Do(key);
+            }
+        }
+    }
+
+    public void Volts(string text, TerminalRef red, TerminalRef black, string what, Band band, ImmutableArray<string> cautions = default, params ImmutableArray<Expectation> more) =>
+        _steps.Add(Act.Operate, $"{text}: red on {_bike.Mark(red)}, black on {_bike.Mark(black)}.", s => s with
+        {
+            Marks = [_bike.Mark(red), _bike.Mark(black)],
+            PowerOn = true,
+            Meter = MeterCards.Volts(_bike.Mark(red), _bike.Mark(black)),
+            Expect = [new Expectation(what, Bands.Words(band), band), .. more],
+            Cautions = [.. _bike.Once.Say(Cautions.LiveProbe), .. cautions.IsDefault ? [] : cautions],
+        });
+
+    /// <summary>What a meter shows now; null when a terminal is not there.</summary>
+    public Quantities.Voltage? Read(TerminalRef red, TerminalRef black) => _rig.Volts(red, black);
+
+    public Frame Wait(TimeSpan time)
+    {
+        var frame = _rig.Do(new Operation.Wait(time));
+        Frames.Add(frame);
+        return frame;
+    }
+
+    private bool IsAtRest(string control) => _rig.Now.Controls.First(c => Names.Same(c.Control, control)).AtRest;
+
+    private string Text(Operation.Set operation)
+    {
+        var control = _bike.Control(operation.Control);
+        return !control.Momentary ? $"Set {control.Name} to {operation.Position}."
+            : Names.Same(operation.Position, control.Rest) ? $"Let go of {control.Name}."
+            : $"Press {control.Name} and hold it.";
+    }
+
+    private ImmutableArray<Expectation> All() => [.. _rig.Now.Seen.Where(s => !IsOff(s)).Select(s => new Expectation(s.Name, Words.Of(s.Symbol))).DefaultIfEmpty(new Expectation("everything", "dark and quiet"))];
+
+    private static ImmutableArray<Expectation> Changed(Frame before, Frame after) =>
+    [
+        .. after.Seen.Where(s => before.Seen.First(b => b.Name == s.Name).Symbol != s.Symbol).Select(s => new Expectation(s.Name, Words.Of(s.Symbol)))
+            .Concat(after.Fuses.Where(f => f.State == FuseState.Blown).Select(f => new Expectation(f.Part, "blows")))
+            .DefaultIfEmpty(new Expectation("everything else", "as before")),
+    ];
+
+    private static bool IsOff(Seen seen) => seen.Symbol is Symbol.Dark or Symbol.Silent or Symbol.Rests;
+}

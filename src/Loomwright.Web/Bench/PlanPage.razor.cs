@@ -1,0 +1,60 @@
+using System.Globalization;
+using Loomwright.Bench;
+using Loomwright.Proof;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Shell;
+using Microsoft.AspNetCore.Components;
+
+namespace Loomwright.Web.Bench;
+
+/// <summary>The bench plan, a stage at a time, and the plan on the bike beside it.</summary>
+public sealed partial class PlanPage
+{
+    private Bike? bike;
+    private Plan? plan;
+    private Proven? proven;
+    private Stage? stage;
+    private Stage? before;
+    private Stage? after;
+
+    /// <summary>The design's path in the folder.</summary>
+    [Parameter]
+    public string Path { get; set; } = "";
+
+    /// <summary>Number of the stage shown; the first when left out or unknown.</summary>
+    [SupplyParameterFromQuery(Name = "stage")]
+    public int? Number { get; set; }
+
+    /// <summary><c>bike</c> for the plan on the bike; else the bench plan.</summary>
+    [SupplyParameterFromQuery(Name = "on")]
+    public string? On { get; set; }
+
+    /// <summary>Whether what the plan catches is to be worked out now.</summary>
+    [SupplyParameterFromQuery(Name = "catches")]
+    public bool Asked { get; set; }
+
+    [Inject]
+    private Garage Garage { get; set; } = null!;
+
+    protected override async Task OnParametersSetAsync()
+    {
+        bike = Garage.Find(Path);
+        proven = bike?.ProofSoFar;
+        Show(bike?.Loom is null ? null : On == "bike" ? bike.PlanOnTheBike() : proven?.Plan ?? bike.Plan());
+        if (Asked && proven is null && On != "bike" && bike is { Loom: not null } asked)
+        {
+            proven = await Task.Run(() => asked.Proof());
+            Show(proven.Plan);
+        }
+    }
+
+    private void Show(Plan? shown)
+    {
+        plan = shown;
+        stage = plan?.Stages.FirstOrDefault(s => s.Number == Number) ?? plan?.Stages.FirstOrDefault();
+        before = plan?.Stages.LastOrDefault(s => s.Number < stage?.Number);
+        after = plan?.Stages.FirstOrDefault(s => s.Number > stage?.Number);
+    }
+
+    private string At(Stage to) => string.Create(CultureInfo.InvariantCulture, $"{Links.To("bench", Path)}?stage={to.Number}{(On == "bike" ? "&on=bike" : "")}");
+}

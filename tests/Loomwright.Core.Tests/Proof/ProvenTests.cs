@@ -1,0 +1,117 @@
+using Loomwright.Bench;
+using Loomwright.Checks;
+using Loomwright.Faults;
+using Loomwright.Proof;
+using Loomwright.Simulation;
+
+namespace Loomwright.Tests.Proof;
+
+public sealed class ProvenTests
+{
+    private static readonly Proven Kittiwake = Proven.Of(Plan.For(Examples.Kittiwake));
+
+    [Fact]
+    public void Every_harmful_mistake_is_caught_limited_or_open_and_every_open_one_has_its_precaution()
+    {
+        var harm = Kittiwake.Harm;
+        Assert.NotEmpty(harm.Faults);
+        Assert.Equal(harm.Faults.Length, harm.Count(Standing.Caught) + harm.Count(Standing.Limited) + harm.Count(Standing.Open));
+        Assert.True(harm.Count(Standing.Open) <= 0.02 * harm.Faults.Length);
+        Assert.All(harm.Faults, f => Assert.Equal(f.Standing == Standing.Open, f.Precaution.Length > 0));
+        Assert.All(harm.Faults, f => Assert.Equal(f.Standing == Standing.Open, f.By is null));
+    }
+
+    [Fact]
+    public void A_caught_mistake_reads_outside_the_band_with_it_and_inside_without_on_exactly_what_is_connected()
+    {
+        foreach (var caught in Kittiwake.Harm.Faults.Where(f => f.Standing == Standing.Caught && f.Fault is not Fault.Reversed))
+        {
+            var stage = Kittiwake.Plan.Stages.Single(s => s.Steps.Any(x => x.Id == caught.By));
+            var step = stage.Steps.Single(s => s.Id == caught.By);
+            var without = Ohms(stage, step, null);
+            var with = Ohms(stage, step, caught.Fault);
+            var band = step.Expect[0].Band!;
+            Assert.True(IsInside(band, without), $"{caught.By} without");
+            Assert.False(IsInside(band, with), FormattableString.Invariant($"{caught.By} with {caught.Fault}: {with}"));
+            Assert.True(caught.Margin > 1);
+            Assert.True(caught.Stage >= stage.Number);
+        }
+    }
+
+    [Fact]
+    public void Every_mistake_stands_in_exactly_one_class()
+    {
+        var coverage = Kittiwake.Coverage;
+        Assert.Equal(Catalogue.Of(Kittiwake.Plan.Whole!).Select(f => f.ToString()), coverage.Faults.Select(f => f.Fault.ToString()));
+        Assert.Equal(coverage.Faults.Length, Enum.GetValues<SeenBy>().Sum(coverage.Count));
+        Assert.All(coverage.Faults, f => Assert.Equal(f.SeenBy switch { SeenBy.Two => 2, SeenBy.One => 1, _ => 0 }, f.By.Length));
+        Assert.True(coverage.Seen > coverage.SeenByLooking);
+    }
+
+    [Fact]
+    public void A_mistake_is_tried_with_shortcuts_and_without_to_the_same_end()
+    {
+        foreach (var stage in Kittiwake.Plan.Stages)
+        {
+            var played = new Played(stage.Connected, stage.Steps);
+            foreach (var fault in Catalogue.Of(stage.Connected).Where((_, i) => i % 7 == 0))
+            {
+                var touch = new Touch(played.Wiring, fault);
+                var quick = played.Differing(touch).ToDictionary(d => d.Moment, d => d.With.State);
+                var settler = new Settler(touch.Wiring);
+                var now = settler.Settle(touch.Wiring.Start());
+                foreach (var (moment, operation) in stage.Steps.Where(s => s.PowerOn && (s.Do is not null || s.Wait is not null)).Select((s, i) => (i + 1, s)).Prepend((0, null!)))
+                {
+                    now = operation is null ? now : operation.Do is { } set ? settler.Settle(Time.Moved(now.State, Place(played.Wiring, set.Control), Position(played.Wiring, set))) : Time.Pass(settler, now, operation.Wait!.Value).Last().Settled;
+                    Assert.True(now.State == quick.GetValueOrDefault(moment, played.Healthy[moment].State) || fault is Fault.Setting, FormattableString.Invariant($"{fault} at moment {moment}"));
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Two_runs_prove_the_same() => Assert.Equal(ProofText.Of(Kittiwake), ProofText.Of(Proven.Of(Plan.For(Examples.Kittiwake))));
+
+    [Fact]
+    public void The_last_stage_left_out_leaves_exactly_its_own_mistakes_unseen()
+    {
+        var plan = Kittiwake.Plan;
+        var shorter = Proven.Of(plan with { Stages = plan.Stages[..^1] });
+        var lost = Seen(Kittiwake).Except(Seen(shorter), StringComparer.Ordinal);
+        Assert.Equal(Kittiwake.Coverage.OnlyBy(plan.Stages[^1].Number).Select(f => f.ToString()).Order(StringComparer.Ordinal), lost.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void The_plan_on_the_bike_goes_from_dead_checks_to_charging()
+    {
+        var plan = Loomwright.Bench.OnTheBike.BikePlan.For(Examples.Read("examples/kittiwake/kittiwake.loom.yaml"));
+        Assert.Equal(["dead checks", "first power", "one at a time", "two at a time", "volts lost under load", "key-off current", "cranking", "charging"], plan.Stages.Select(s => s.Title));
+        foreach (var stage in plan.Stages)
+        {
+            var rig = new Rig(stage.Connected);
+            Assert.All(stage.Steps.Where(s => s.Do is not null && s.PowerOn), s => Assert.All(s.Expect.Where(e => e.Band is null && rig.Do(s.Do!).Seen.Any(x => x.Name == e.What)), e =>
+                Assert.Equal(Words.Of(rig.Now.Seen.First(x => x.Name == e.What).Symbol), e.Shows)));
+        }
+    }
+
+    private static IEnumerable<string> Seen(Proven proven) => proven.Coverage.Faults.Where(f => f.SeenBy is SeenBy.One or SeenBy.Two).Select(f => f.Fault.ToString());
+
+    private static double Ohms(Stage stage, Step step, Fault? fault)
+    {
+        var loom = step.Unplugged.IsEmpty ? stage.Connected : Unplugged.Of(stage.Connected, new Paths(stage.Connected), step.Unplugged);
+        var wiring = Wiring.Of(fault is null ? loom : Patch.Apply(loom, fault));
+        var state = wiring.Start();
+        foreach (var set in stage.Steps.TakeWhile(s => s.Id != step.Id).Append(step).Where(s => s.Act == Act.Measure).Select(s => s.Do).OfType<Operation.Set>())
+        {
+            state = Time.Moved(state, Place(wiring, set.Control), Position(wiring, set));
+        }
+
+        return Meter.Ohms(wiring, state, step.Meter!.RedTip.Terminal, step.Meter.BlackTip.Terminal)?.Ohms ?? double.PositiveInfinity;
+    }
+
+    private static bool IsInside(Band band, double value) => value >= (band.Least ?? double.NegativeInfinity) && value <= (band.Most ?? double.PositiveInfinity);
+
+    private static int Place(Wiring wiring, string control) => wiring.Controls.IndexOf(wiring.Controls.First(c => Loomwright.Text.Names.Same(c.Name, control)));
+
+    private static int Position(Wiring wiring, Operation.Set set) => Wiring.PlaceOf(wiring.Controls[Place(wiring, set.Control)], set.Position)!.Value;
+}
