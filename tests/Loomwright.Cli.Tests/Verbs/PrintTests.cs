@@ -1,0 +1,30 @@
+namespace Loomwright.Tests.Verbs;
+
+public sealed class PrintTests
+{
+    private static readonly string Page = Called.With("print", "--phone", Called.Bench).Out;
+
+    [Fact]
+    public void The_page_needs_nothing_but_itself() =>
+        Assert.All(["src=", "href=", "@import", "url(", "fetch(", "XMLHttp", "http:", "https:"], fetches => Assert.DoesNotContain(fetches, Page, StringComparison.OrdinalIgnoreCase));
+
+    [Fact]
+    public void Every_step_of_the_plan_has_its_tick_under_its_own_id()
+    {
+        var ids = Answered.Read(Called.With("plan", Called.Bench, "--json")).GetProperty("stages").EnumerateArray()
+            .SelectMany(s => s.GetProperty("steps").EnumerateArray()).Select(s => s.GetProperty("id").GetString()!).ToList();
+        Assert.NotEmpty(ids);
+        Assert.All(ids, id => Assert.Equal(2, Page.Split($"<input type=\"checkbox\" id=\"{id}\">").Length));
+    }
+
+    [Fact]
+    public void It_follows_the_phones_own_light_or_dark_and_keeps_its_ticks_there()
+    {
+        Assert.Contains("prefers-color-scheme: dark", Page, StringComparison.Ordinal);
+        Assert.Contains("localStorage", Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_slip_does_not_write_over_the_design() =>
+        Assert.Equal(ExitCode.WrongUsage, Called.With("print", "--phone", Called.Bench, "-o", Called.Bench).Exit);
+}
