@@ -192,6 +192,9 @@ public sealed class GuidedTests(Bench bench) : IDisposable
                 await FitTests.Holds(page, dim);
             }
         }
+
+        await page.GotoAsync($"{host.Address}/record/b.loom.yaml");
+        await FitTests.Holds(page, dim);
     }
 
     private async Task<WebHost> Serve(int port = 0)

@@ -71,7 +71,7 @@
     screens.forEach((s) => { s.hidden = s.dataset.screen !== at; });
     const place = way.findIndex((s) => s.dataset.screen === at);
     say("[data-count]", place < 0 ? "" : `step ${place + 1} of ${way.length}, `);
-    one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === place ? "here" : done(now.get(s.dataset.screen)) ? "done" : "" })));
+    one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === place ? "now" : done(now.get(s.dataset.screen)) ? "done" : "" })));
     const screen = screens.find((s) => s.dataset.screen === at);
     drawAnswers(screen, now.get(at));
     if ("gate" in screen.dataset) drawGate(screen, now);

@@ -67,6 +67,11 @@ public sealed class Guide(LiveFolder folder) : IDisposable
                 : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!))).Plan();
     }
 
+    /// <summary>What the newest session of a bike checked, and what it did not; null when there is none.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public TestRecord? Record(string path) =>
+        Newest(path) is { } session ? TestRecord.Of(session, Plan(session), Records.Entries(session.Id)) : null;
+
     /// <summary>Keeps answers, all or none; those handed over before count once.</summary>
     public HandedOver Keep(BenchSession session, IReadOnlyList<Given> given)
     {

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Records;
+
+namespace Loomwright.Sessions;
+
+/// <summary>What was checked along a plan, and what was not.</summary>
+/// <param name="Session">By whom, with which meter, on which state of the design.</param>
+/// <param name="Lines">Every expectation of the plan that was answered, in the plan's order; the last answer counts.</param>
+/// <param name="NotChecked">Every step of the plan that expects something and was not answered.</param>
+/// <param name="Happened">Hot, smoke or smell; changes at the loom; built: in the order they were given.</param>
+public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> Lines, ImmutableArray<Step> NotChecked, ImmutableArray<Entry> Happened)
+{
+    /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change the checks of its stage count from there on.</summary>
+    public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
+    {
+        var undone = entries.Where(e => e.Kind == EntryKind.Undo).Select(e => e.Of).ToHashSet(StringComparer.Ordinal);
+        var standing = entries.Where(e => e.Kind != EntryKind.Undo && !undone.Contains(e.Id)).ToList();
+        var lines = ImmutableArray.CreateBuilder<TestLine>();
+        var open = ImmutableArray.CreateBuilder<Step>();
+        foreach (var stage in plan.Stages)
+        {
+            var changed = standing.LastOrDefault(e => e.Kind == EntryKind.Changed && stage.Steps.Any(s => s.Id == e.Step))?.Number ?? 0;
+            foreach (var step in stage.Steps.Where(s => !s.Expect.IsEmpty))
+            {
+                var given = standing.Where(e => e.Step == step.Id && e.Number > changed && e.Kind is EntryKind.Seen or EntryKind.Reading).ToList();
+                if (given.LastOrDefault(e => e.Kind == EntryKind.Seen) is not { } seen)
+                {
+                    open.Add(step);
+                    continue;
+                }
+
+                lines.AddRange(step.Expect.Select(expected => new TestLine(
+                    stage, step, expected, given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) ?? seen)));
+            }
+        }
+
+        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]);
+    }
+}
+
+/// <summary>One expectation with the answer it got.</summary>
+/// <param name="Stage">The stage it belongs to.</param>
+/// <param name="Step">The step it belongs to.</param>
+/// <param name="Expected">What was computed.</param>
+/// <param name="Answer">What was read, or how the step as a whole was seen.</param>
+public sealed record TestLine(Stage Stage, Step Step, Expectation Expected, Entry Answer)
+{
+    /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed.</summary>
+    public string Words => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
+    {
+        Verdict.AsExpected => $"{Answer.Raw}, inside",
+        Verdict.Not => $"{Answer.Raw}, outside",
+        _ => Answer.Raw,
+    };
+}

@@ -1,0 +1,74 @@
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Sessions;
+
+namespace Loomwright.Tests.Records;
+
+public sealed class TestRecordTests : IDisposable
+{
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly Folder _folder = new();
+    private readonly LiveFolder _live;
+    private readonly Guide _guide;
+    private readonly BenchSession _session;
+    private int _given;
+
+    public TestRecordTests()
+    {
+        _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
+        _live = new(_folder.Path);
+        _guide = new(_live);
+        _session = _guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
+    }
+
+    private TestRecord Record => _guide.Record("b.loom.yaml")!;
+
+    public void Dispose()
+    {
+        _guide.Dispose();
+        _live.Dispose();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public void What_was_not_answered_stands_as_not_checked_and_nothing_is_in_both()
+    {
+        var all = Record.NotChecked.Length;
+        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Assert.Equal(all, Record.NotChecked.Length);
+        Give(EntryKind.Seen, "s0.measure.2", "as expected");
+
+        var line = Assert.Single(Record.Lines);
+        Assert.Equal(("0,4, inside", "Ann", "red meter"), (line.Words, Record.Session.Who, Record.Session.Meter));
+        Assert.Equal(all - 1, Record.NotChecked.Length);
+        Assert.DoesNotContain(Record.NotChecked, s => s.Id == "s0.measure.2");
+    }
+
+    [Fact]
+    public void An_answer_taken_back_does_not_count()
+    {
+        var id = Give(EntryKind.Seen, "s0.power-up.4", "as expected");
+        Give(EntryKind.Undo, "s0.power-up.4", "", of: id);
+        Assert.Empty(Record.Lines);
+    }
+
+    [Fact]
+    public void After_a_change_at_the_loom_the_checks_of_its_stage_count_from_there_on()
+    {
+        Give(EntryKind.Seen, "s0.power-up.4", "not");
+        Give(EntryKind.Seen, "s1.power-up.2", "as expected");
+        Give(EntryKind.Changed, "s0.power-up.4", "");
+        Assert.All(Record.Lines, l => Assert.Equal(1, l.Stage.Number));
+        Assert.Equal(EntryKind.Changed, Assert.Single(Record.Happened).Kind);
+        Give(EntryKind.Seen, "s0.power-up.4", "as expected");
+        Assert.Equal(["as expected", "not read; the step: as expected"], Record.Lines.Where(l => l.Step.Id == "s0.power-up.4").Select(l => l.Words));
+    }
+
+    private string Give(EntryKind kind, string step, string raw, string what = "", string? of = null)
+    {
+        var id = "a" + (_given++).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [new Given(id, step, kind, what, raw, of, Noon)]));
+        return id;
+    }
+}
