@@ -22,11 +22,13 @@ internal static class Cases
     ];
 
     // With every contact, output and fuse of the example conducting.
-    private static Case Example(string name)
+    private static Case Example(string name) => new(name, Wiring.Of(Loom(name)).Circuit());
+
+    /// <summary>An example by its folder's name.</summary>
+    public static Design.Loom Loom(string name)
     {
         var text = File.ReadAllText(Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", "examples", name, name + ".loom.yaml"));
-        var loom = Bike.Read(new SourceText(name, text)).Loom ?? throw new InvalidDataException(name + " cannot be read");
-        return new(name, Wiring.Of(loom).Circuit());
+        return Bike.Read(new SourceText(name, text)).Loom ?? throw new InvalidDataException(name + " cannot be read");
     }
 
     private static string ThisFile([CallerFilePath] string path = "") => path;

@@ -42,6 +42,7 @@ foreach (var each in Cases.All)
 }
 
 Picture.Print();
+Dictionaries.Print();
 return 0;
 
 double Microseconds(Case of, string method) =>

@@ -7,7 +7,12 @@ using Loomwright.Simulation;
 namespace Loomwright.Dictionary;
 
 /// <summary>A wiring with all the faults that make it; none for the healthy one.</summary>
-internal sealed record DistinctCircuit(Wiring Wiring, ImmutableArray<ListedFault> Faults);
+internal sealed record DistinctCircuit(Wiring Wiring, ImmutableArray<ListedFault> Faults)
+{
+    /// <summary>Whether more than links differs: how boxes, fuses or relays decide, or which buttons a box hears.</summary>
+    public bool Decides(Wiring healthy) =>
+        !Wiring.Boxes.SequenceEqual(healthy.Boxes) || Wiring.Fuses != healthy.Fuses || Wiring.Relays != healthy.Relays || Wiring.Flashers != healthy.Flashers || Wiring.Colds.Length != healthy.Colds.Length || !DataLeads.HearAlike(Wiring, healthy);
+}
 
 /// <summary>Faults that come to the same circuit, put together.</summary>
 internal static class DistinctCircuits

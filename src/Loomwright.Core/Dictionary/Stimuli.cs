@@ -27,22 +27,18 @@ public static class Stimuli
         found.AddRange(Alone(wiring).Where(m => !context.Any(c => c.Control == m[0].Control)).Select(m => Ordered(wiring, [.. context, .. m])));
         var letGo = ways.Where(w => w.Moves.Any(m => wiring.Controls[m.Control].Momentary)).Select(w => LetGo(wiring, w.Moves, w.Wait));
         var pairs = Pairs(wiring, ways);
-        return
-        [
-            .. found.Select(m => Of(wiring, m, Waits(ways, m)))
-                .Concat(letGo)
-                .Concat(pairs)
-                .DistinctBy(s => End(wiring, s))
-                .Take(Most),
-        ];
+        return EndingApart(wiring, [.. found.Select(m => Of(wiring, m, Waits(ways, m))).Concat(letGo).Concat(pairs)]);
     }
 
     // Two that end alike in the healthy loom are one.
-    private static State End(Wiring wiring, Stimulus stimulus)
+    private static ImmutableArray<Stimulus> EndingApart(Wiring wiring, ImmutableArray<Stimulus> all)
     {
-        var tree = new ScriptTree(wiring, [stimulus]);
+        var tree = new ScriptTree(wiring, all);
         var settler = new Settler(wiring);
-        return tree.Nodes.Skip(1).Aggregate(settler.Settle(wiring.Start()), (before, node) => Player.After(settler, before, node)).State;
+        var settled = new Settled?[tree.Nodes.Count];
+        return [.. Enumerable.Range(0, all.Length).DistinctBy(s => At(tree.Ends[s]).State).Take(Most).Select(s => all[s])];
+
+        Settled At(int node) => settled[node] ??= node == 0 ? settler.Settle(wiring.Start()) : Player.After(settler, At(tree.Nodes[node].Parent), tree.Nodes[node]);
     }
 
     private sealed record Way(Function Function, ImmutableArray<(int Control, int Position)> Moves, TimeSpan Wait);

@@ -22,7 +22,7 @@ internal sealed class Viewer
         (_wiring, _settler) = (wiring, settler);
         _watching = new Watching(wiring, settler, fullLight);
         _points = [.. points.Select(p => wiring.NodeOf(p) ?? 0)];
-        _ohms = new double[wiring.NodeCount];
+        _ohms = new double[_points.Length];
     }
 
     /// <summary>Everything a person can tell there, in a fixed order.</summary>
@@ -83,11 +83,11 @@ internal sealed class Viewer
     // A meter is a branch: what holds a point lets its volts sink by the meter's share.
     private ImmutableArray<double> Volts(State state, Picture on)
     {
-        if (_points.Length == 0 || !_settler.OhmsToReference(state, _ohms))
+        if (_points.Length == 0 || !_settler.OhmsToReference(state, _points, _ohms))
         {
             return [.. _points.Select(n => on.Volts[n])];
         }
 
-        return [.. _points.Select(n => Meter.Shows(on.Volts[n], _ohms[n]))];
+        return [.. _points.Select((n, p) => Meter.Shows(on.Volts[n], _ohms[p]))];
     }
 }

@@ -269,6 +269,22 @@ internal sealed class Equations
         }
     }
 
+    /// <summary>Slope of every branch at the last evaluation.</summary>
+    public ReadOnlySpan<double> Siemens => _siemens;
+
+    /// <summary>Potentials of all places that one amp into each would give, row by row; one more row and column for the reference.</summary>
+    public void TransferOhms(Span<double> ohms)
+    {
+        Factor();
+        ohms.Clear();
+        for (var k = 0; k < Unknowns; k++)
+        {
+            var row = ohms.Slice(k * (Unknowns + 1), Unknowns);
+            row[k] = 1;
+            _factors.Solve(row, k);
+        }
+    }
+
     /// <summary>Writes the potential of every node.</summary>
     public void NodePotentials(Span<double> volts)
     {

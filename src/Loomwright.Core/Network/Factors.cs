@@ -86,13 +86,15 @@ internal sealed class Factors(Elimination order)
     }
 
     /// <summary>Turns currents into the places, in elimination order, into potentials.</summary>
-    public void Solve(Span<double> values)
+    /// <param name="values">The currents, then the potentials.</param>
+    /// <param name="first">The first place with a current.</param>
+    public void Solve(Span<double> values, int first = 0)
     {
         var row = order.Row;
         var start = order.Start;
         var share = _share;
         var n = order.Place.Length;
-        for (var k = 0; k < n; k++)
+        for (var k = first; k < n; k++)
         {
             var amps = values[k];
             var stop = start[k + 1];

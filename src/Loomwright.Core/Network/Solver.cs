@@ -89,6 +89,21 @@ public sealed class Solver
         }
     }
 
+    /// <summary>Whether a part of the circuit has no path to the reference at all.</summary>
+    internal bool HasIslands => _islands.Any;
+
+    /// <summary>Unknown potentials, the size of <see cref="TransferOhms"/> less one.</summary>
+    internal int Unknowns => _equations.Unknowns;
+
+    /// <summary>The row of each node in <see cref="TransferOhms"/>; the last is the reference's.</summary>
+    internal int[] Rows => _equations.Place;
+
+    /// <summary>The slope of each branch where the last solve ended.</summary>
+    internal ReadOnlySpan<double> Siemens => _equations.Siemens;
+
+    /// <summary>What one amp into each row does to every other, at the slopes where the last solve ended.</summary>
+    internal void TransferOhms(Span<double> ohms) => _equations.TransferOhms(ohms);
+
     /// <summary>Voltage between two nodes: potential(a) − potential(b).</summary>
     public double Volts(int a, int b) => _potentials[a] - _potentials[b];
 

@@ -20,6 +20,10 @@ internal sealed class DataLeads
         _heardBy = [.. wiring.Boxes.Select(box => Enumerable.Range(0, wiring.Blocks.Length).Where(b => box.Data.First >= 0 && Hears(box, wiring.Blocks[b])).ToArray())];
     }
 
+    /// <summary>Whether the boxes of two wirings hear the same blocks.</summary>
+    public static bool HearAlike(Wiring one, Wiring other) =>
+        one.Blocks.IsEmpty || new DataLeads(one)._heardBy.Zip(new DataLeads(other)._heardBy, (a, b) => a.AsSpan().SequenceEqual(b)).All(same => same);
+
     /// <summary>Whether any block the box hears tells of that button being pressed.</summary>
     public bool Pressed(int box, int number, State state, double[] volts)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Loomwright.Expressions;
 using Loomwright.Network;
@@ -10,13 +11,13 @@ namespace Loomwright.Simulation;
 /// What is dimmed goes on and off faster than anything else here changes: every moment of that is solved with all
 /// dimmed outputs going on together, and the answer is the mean over the moments (docs/models/dimming.md).
 /// </summary>
-internal sealed class Electrics
+internal sealed partial class Electrics
 {
     private const int MostRounds = 30;
     private const double SmallChange = 1e-7;
 
     private readonly Wiring _wiring;
-    private readonly Solver _solver;
+    private readonly Lazy<Solver> _whole;
     private readonly Curve[] _settled;
     private readonly List<double> _ends = [];
     private readonly List<double[]> _moments = [];
@@ -27,11 +28,15 @@ internal sealed class Electrics
 
     /// <param name="wiring">What is solved.</param>
     /// <param name="known">Where configurations solved before are kept, or null to solve each time.</param>
-    public Electrics(Wiring wiring, Solved? known = null)
+    /// <param name="near">Operating points of a wiring that differs little, or of this one, which are then kept there; or null.</param>
+    public Electrics(Wiring wiring, Solved? known = null, Near? near = null)
     {
         _wiring = wiring;
         _known = known;
-        _solver = new Solver(wiring.Circuit());
+        _near = near;
+        _edits = near is null || near.Healthy == wiring ? null : Edits.Between(near.Healthy, wiring);
+        _keeps = near?.Healthy == wiring;
+        _whole = new(() => new Solver(wiring.Circuit()));
         _settled = new Curve[wiring.Links.Length];
         Volts = new double[wiring.NodeCount];
         Amps = new double[wiring.Links.Length];
@@ -51,10 +56,9 @@ internal sealed class Electrics
     public double ResidualAmps { get; set; }
 
     /// <summary>Which nodes nothing holds, in the last moment solved.</summary>
-    public ReadOnlySpan<bool> Floating => _solver.Floating;
+    public ReadOnlySpan<bool> Floating => Whole.Floating;
 
-    /// <summary>Ohms from each node to the reference, in the last moment solved.</summary>
-    public void OhmsToReference(Span<double> ohms) => _solver.OhmsToReference(ohms);
+    private Solver Whole => _whole.Value;
 
     /// <summary>How many operating points were found so far.</summary>
     public int Solves { get; private set; }
@@ -71,7 +75,11 @@ internal sealed class Electrics
     {
         FindMoments(state, between);
         _last = (state, between, coldNow);
-        return _known is null ? SolveMoments(state, between, coldNow) : Recall(_known, state, between, coldNow);
+        _lastNear = null;
+        _foundOhms = null;
+        return _near is not null ? (_keeps ? Keep(_near, state, between, coldNow) : SolveNear(_near, state, between, coldNow))
+            : _known is null ? SolveMoments(state, between, coldNow)
+            : Recall(_known, state, between, coldNow);
     }
 
     /// <summary>The circuits solved last, one for each moment with its share of the time; where something is dimmed, filaments as the resistances they settled at.</summary>
@@ -92,7 +100,7 @@ internal sealed class Electrics
 
     private bool Recall(Solved known, State state, bool between, bool[]? coldNow)
     {
-        Name(known, state, between, coldNow);
+        Name(known.Varying, _wiring.Links, state, between, coldNow);
         var configuration = CollectionsMarshal.AsSpan(_configuration);
         if (!known.TryFind(configuration, out var picture))
         {
@@ -108,7 +116,7 @@ internal sealed class Electrics
     }
 
     // Two states are one configuration when every link has the same curve in every moment: two bits a link.
-    private void Name(Solved known, State state, bool between, bool[]? coldNow)
+    private void Name(int[] varying, ImmutableArray<Link> links, State state, bool between, bool[]? coldNow)
     {
         _configuration.Clear();
         var start = 0.0;
@@ -116,10 +124,10 @@ internal sealed class Electrics
         {
             _configuration.Add(BitConverter.DoubleToUInt64Bits(end));
             var (word, bit) = (0ul, 0);
-            foreach (var l in known.Varying)
+            foreach (var l in varying)
             {
-                var curve = CurveOf(l, state, between, start, coldNow, filaments: false);
-                var link = _wiring.Links[l];
+                var link = links[l];
+                var curve = CurveOf(link, l, state, between, start, coldNow, heated: null);
                 word |= (ReferenceEquals(curve, link.Curve) ? 1ul : ReferenceEquals(curve, link.Cold) ? 2ul : ReferenceEquals(curve, link.Off) ? 3ul : 0ul) << bit;
                 bit += 2;
                 if (bit == 64)
@@ -156,7 +164,7 @@ internal sealed class Electrics
                 return false;
             }
 
-            var change = HeatFilaments();
+            var change = HeatFilaments(_settled);
             var part = round < 2 ? 1 : Math.Min(1, change / before);
             if (change * part <= SmallChange)
             {
@@ -198,22 +206,28 @@ internal sealed class Electrics
         Array.Clear(Amps);
         Array.Clear(SquareVolts);
         ResidualAmps = 0;
+        _kept.Clear();
         var start = 0.0;
         for (var moment = 0; moment < _ends.Count; moment++)
         {
             for (var l = 0; l < _wiring.Links.Length; l++)
             {
-                _solver.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
+                Whole.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
             }
 
             // A later round finds each moment close to where the round before left it.
-            if ((moment < _moments.Count ? _solver.Solve(_moments[moment]) : _solver.Solve(warm: !_afresh)) is not Network.Outcome.Solved)
+            if ((moment < _moments.Count ? Whole.Solve(_moments[moment]) : Whole.Solve(warm: !_afresh)) is not Network.Outcome.Solved)
             {
                 return false;
             }
 
             _afresh = false;
             Solves++;
+            if (_keepsMoments)
+            {
+                _kept.Add(new NearMoment(Whole, start, _ends[moment] - start, [.. Enumerable.Range(0, _wiring.Links.Length).Select(l => CurveOf(l, state, between, start, coldNow, filaments))]));
+            }
+
             Add(_ends[moment] - start);
             start = _ends[moment];
             if (filaments)
@@ -232,13 +246,13 @@ internal sealed class Electrics
             _moments.Add(new double[_wiring.NodeCount]);
         }
 
-        _solver.Potentials.CopyTo(_moments[moment]);
+        Whole.Potentials.CopyTo(_moments[moment]);
     }
 
     private void Add(double share)
     {
-        var volts = _solver.Potentials;
-        var amps = _solver.Amps;
+        var volts = Whole.Potentials;
+        var amps = Whole.Amps;
         for (var n = 0; n < volts.Length; n++)
         {
             Volts[n] += share * volts[n];
@@ -251,17 +265,17 @@ internal sealed class Electrics
             SquareVolts[l] += share * across * across;
         }
 
-        ResidualAmps = Math.Max(ResidualAmps, _solver.ResidualAmps);
+        ResidualAmps = Math.Max(ResidualAmps, Whole.ResidualAmps);
     }
 
-    private Curve CurveOf(int place, State state, bool between, double moment, bool[]? coldNow, bool filaments)
-    {
-        var link = _wiring.Links[place];
-        return Shut(link, state, between, moment)
-            ?? (coldNow is not null && coldNow[place] ? link.Cold!
-            : filaments ? _settled[place]
-            : link.Curve);
-    }
+    private Curve CurveOf(int place, State state, bool between, double moment, bool[]? coldNow, bool filaments) =>
+        CurveOf(_wiring.Links[place], place, state, between, moment, coldNow, filaments ? _settled : null);
+
+    private static Curve CurveOf(Link link, int place, State state, bool between, double moment, bool[]? coldNow, Curve[]? heated) =>
+        Shut(link, state, between, moment)
+        ?? (coldNow is not null && coldNow[place] && link.Cold is { } cold ? cold
+        : heated is not null && link.Curve is Filament ? heated[place]
+        : link.Curve);
 
     /// <summary>The curve of a link that a state keeps from conducting; null where it conducts.</summary>
     public static Curve? Shut(Link link, State state, bool between, double moment = 0) =>
@@ -283,10 +297,10 @@ internal sealed class Electrics
 
     // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it. Returns
     // the largest change, as a part of the resistance.
-    private double HeatFilaments()
+    private double HeatFilaments(Curve[] heat)
     {
         var most = 0.0;
-        for (var l = 0; l < _settled.Length; l++)
+        for (var l = 0; l < heat.Length; l++)
         {
             if (_wiring.Links[l].Curve is not Filament filament)
             {
@@ -296,8 +310,8 @@ internal sealed class Electrics
             var volts = Math.Sqrt(SquareVolts[l]);
             var point = filament.At(volts);
             var ohms = volts > 1e-6 ? volts / point.Amps : 1 / point.Siemens;
-            most = Math.Max(most, _settled[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1);
-            _settled[l] = new Ohms(ohms);
+            most = Math.Max(most, heat[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1);
+            heat[l] = new Ohms(ohms);
         }
 
         return most;
@@ -309,4 +323,13 @@ internal sealed record Picture(double[] Volts, double[] Amps, double[] SquareVol
 {
     /// <summary>Voltage across a link, from → to, as a meter shows it.</summary>
     public double Across(Link link) => Volts[link.From] - Volts[link.To];
+
+    /// <summary>Shows it as if it had just been solved.</summary>
+    public void CopyTo(Electrics electrics)
+    {
+        Volts.CopyTo(electrics.Volts, 0);
+        Amps.CopyTo(electrics.Amps, 0);
+        SquareVolts.CopyTo(electrics.SquareVolts, 0);
+        electrics.ResidualAmps = ResidualAmps;
+    }
 }

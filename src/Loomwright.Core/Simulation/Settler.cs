@@ -36,10 +36,10 @@ internal sealed class Settler
     {
     }
 
-    internal Settler(Wiring wiring, bool coldStart, Solved? known = null)
+    internal Settler(Wiring wiring, bool coldStart, Solved? known = null, Near? near = null)
     {
         _wiring = wiring;
-        _electrics = new Electrics(wiring, known);
+        _electrics = new Electrics(wiring, known, near);
         _stepping = new Stepping(wiring, _electrics, coldStart, known);
     }
 
@@ -75,13 +75,13 @@ internal sealed class Settler
     /// <summary>Solves a settled state once more and says which nodes nothing holds.</summary>
     internal bool[]? Floating(State state, bool between) => (between ? Between(state) : _electrics.Solve(state, between)) ? [.. _electrics.Floating] : null;
 
-    /// <summary>Solves a settled state once more and says how many ohms each node has to the reference; false when the network finds no answer.</summary>
-    internal bool OhmsToReference(State state, Span<double> ohms)
+    /// <summary>Solves a settled state once more and says how many ohms some nodes have to the reference; false when the network finds no answer.</summary>
+    internal bool OhmsToReference(State state, ReadOnlySpan<int> nodes, Span<double> ohms)
     {
         var solved = _electrics.Solve(state, between: false);
         if (solved)
         {
-            _electrics.OhmsToReference(ohms);
+            _electrics.OhmsToReference(nodes, ohms);
         }
 
         return solved;

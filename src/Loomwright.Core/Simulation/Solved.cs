@@ -22,7 +22,7 @@ internal sealed class Solved
     {
         _byKey = _pictures.GetAlternateLookup<ReadOnlySpan<ulong>>();
         _steps = [.. wiring.Boxes.Select(_ => new ConcurrentDictionary<(BoxState, Row<bool>), BoxState>(new SameBefore()))];
-        Varying = [.. Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l] is { Switching: not null } or { Fuse: not null } or { Cold: not null })];
+        Varying = VaryingOf(wiring);
         _nodes = [.. wiring.Boxes.SelectMany(b => b.InputNodes.Append(b.SupplyNode).Append(b.GroundNode)).Distinct().Order()];
         _links =
         [
@@ -41,6 +41,10 @@ internal sealed class Solved
 
     /// <summary>Places of the links whose curve a state decides.</summary>
     public int[] Varying { get; }
+
+    /// <summary>Places of the links whose curve a state of that wiring decides.</summary>
+    public static int[] VaryingOf(Wiring wiring) =>
+        [.. Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l] is { Switching: not null } or { Fuse: not null } or { Cold: not null })];
 
     /// <summary>How many electrical configurations were solved.</summary>
     public int Count => _pictures.Count;
@@ -111,7 +115,8 @@ internal sealed class Solved
         public int GetHashCode((BoxState Before, Row<bool> Inputs) obj) => HashCode.Combine(RuntimeHelpers.GetHashCode(obj.Before), obj.Inputs);
     }
 
-    private sealed class SameWords : IEqualityComparer<ulong[]>, IAlternateEqualityComparer<ReadOnlySpan<ulong>, ulong[]>
+    /// <summary>Two configurations are one when all their words are.</summary>
+    internal sealed class SameWords : IEqualityComparer<ulong[]>, IAlternateEqualityComparer<ReadOnlySpan<ulong>, ulong[]>
     {
         public bool Equals(ulong[]? x, ulong[]? y) => x.AsSpan().SequenceEqual(y);
 

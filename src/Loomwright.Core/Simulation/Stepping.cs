@@ -16,8 +16,8 @@ internal sealed class Stepping(Wiring wiring, Electrics electrics, bool coldStar
     public static readonly TimeSpan RelayMoves = TimeSpan.FromMilliseconds(20);
 
     // Below both of these a cold lamp neither warms nor weighs on anything (judgement).
-    private const double WarmsAboveVolts = 0.5;
-    private const double WarmsAboveAmps = 0.01;
+    internal const double WarmsAboveVolts = 0.5;
+    internal const double WarmsAboveAmps = 0.01;
 
     private readonly DataLeads _leads = new(wiring);
     private readonly bool[] _cold = new bool[wiring.Links.Length];

@@ -30,6 +30,9 @@ public sealed record FuseBand(string Name, string Source, string Basis, Immutabl
     public static FuseBand BoltDown { get; } = new("bolt-down", "ISO 8820-5", "read in a public summary",
         [new(1, 360000, null), new(1.35, 60, 1800), new(2, 2, 50), new(3.50, 0.2, 7), new(6, 0.04, 1)]);
 
+    /// <summary>From this share of its rating up it opens in the end.</summary>
+    public double OpensAtShare => Points.First(p => p.MostSeconds is not null).Share;
+
     /// <summary>Seconds a fuse stands a share of its rating for sure; null where it stands it for good.</summary>
     public double? LeastSeconds(double share) => Between(Points, share, p => p.LeastSeconds);
 

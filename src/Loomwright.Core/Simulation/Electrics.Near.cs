@@ -1,0 +1,242 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using Loomwright.Parts;
+
+namespace Loomwright.Simulation;
+
+/// <content>Operating points found from those of a healthy wiring that differs in a few links.</content>
+internal sealed partial class Electrics
+{
+    private readonly Near? _near;
+    private readonly Edits? _edits;
+    private readonly bool _keeps;
+    private readonly NearSolve _nearSolve = new();
+    private readonly List<NearMoment> _kept = [];
+    private readonly Dictionary<List<ulong>, (Picture Picture, double[] Ohms)> _found = new(new SameConfiguration());
+    private NearMoment? _lastNear;
+    private NearPoint? _lastPoint;
+    private double[]? _foundOhms;
+    private bool _keepsMoments;
+
+    /// <summary>Ohms from some nodes to the reference, in the last moment solved.</summary>
+    public void OhmsToReference(ReadOnlySpan<int> nodes, Span<double> ohms)
+    {
+        if (_lastNear is null && _foundOhms is null)
+        {
+            _foundOhms = new double[Volts.Length];
+            Whole.OhmsToReference(_foundOhms);
+        }
+
+        for (var n = 0; n < nodes.Length; n++)
+        {
+            ohms[n] = _foundOhms?[nodes[n]] ?? _nearSolve.OhmsToReference(_lastNear!.Rows[nodes[n]]);
+        }
+    }
+
+    // Solves afresh, and keeps each configuration the first time.
+    private bool Keep(Near near, State state, bool between, bool[]? coldNow)
+    {
+        Name(near.Varying, _wiring.Links, state, between, coldNow);
+        if (near.Find(CollectionsMarshal.AsSpan(_configuration)) is { } point)
+        {
+            near.Use(point);
+            return SolveMoments(state, between, coldNow);
+        }
+
+        _kept.Clear();
+
+        _keepsMoments = true;
+        var solved = SolveMoments(state, between, coldNow);
+        _keepsMoments = false;
+        if (solved && _kept.Count == _ends.Count && !Whole.HasIslands)
+        {
+            near.Use(near.Keep(CollectionsMarshal.AsSpan(_configuration), state, between, coldNow, [.. _kept], [.. SquareVolts], _ends.Count > 1 ? [.. _settled] : null));
+        }
+        else
+        {
+            near.Use(null);
+        }
+
+        return solved;
+    }
+
+    // From the same configuration of the other wiring where there is one, else by the whole network.
+    private bool SolveNear(Near near, State state, bool between, bool[]? coldNow)
+    {
+        Name(near.Varying, _edits is null ? _wiring.Links : near.Healthy.Links, state, between, coldNow);
+        if (_found.TryGetValue(_configuration, out var found))
+        {
+            found.Picture.CopyTo(this);
+            _foundOhms = found.Ohms;
+            return true;
+        }
+
+        if (_edits is not null)
+        {
+            var point = near.Find(CollectionsMarshal.AsSpan(_configuration));
+            if (point is null ? FromOther(near, state, between, coldNow) : From(point))
+            {
+                _lastPoint = point ?? _lastPoint;
+                return true;
+            }
+        }
+
+        _lastNear = null;
+        if (!SolveMoments(state, between, coldNow))
+        {
+            return false;
+        }
+
+        _foundOhms = new double[Volts.Length];
+        Whole.OhmsToReference(_foundOhms);
+        _found.Add([.. _configuration], (Copy(), _foundOhms));
+        return true;
+    }
+
+    private bool From(NearPoint point)
+    {
+        var heat = point.Heated is null ? null : (Curve[])point.Heated.Clone();
+        for (var round = 0; round < MostRounds; round++)
+        {
+            if (!MeanFrom(point, heat))
+            {
+                return false;
+            }
+
+            if (heat is null || HeatFilaments(heat) <= SmallChange)
+            {
+                return true;
+            }
+        }
+
+        return true;
+    }
+
+    // A configuration the healthy wiring was never in differs from one it was in by a few contacts and outputs more.
+    private bool FromOther(Near near, State state, bool between, bool[]? coldNow)
+    {
+        if (_ends.Count > 1 || (_lastPoint ?? (near.InOrder.Count > 0 ? near.InOrder[0] : null)) is not { Heated: null, Moments: [var moment] } point)
+        {
+            return false;
+        }
+
+        var links = near.Healthy.Links;
+        if (!Change(_nearSolve, _edits!, links, point with { State = state, Between = between, ColdNow = coldNow }, 0))
+        {
+            return false;
+        }
+
+        foreach (var l in near.Varying)
+        {
+            var curve = CurveOf(links[l], l, state, between, 0, coldNow, heated: null);
+            if (!ReferenceEquals(curve, moment.Curves[l]) && !_edits!.Changes(l) && !_nearSolve.Change(l, links[l], links[l], curve))
+            {
+                return false;
+            }
+        }
+
+        if (!_nearSolve.Solve())
+        {
+            return false;
+        }
+
+        Array.Clear(Volts);
+        Array.Clear(Amps);
+        Array.Clear(SquareVolts);
+        Add(moment);
+        _lastNear = moment;
+        return true;
+    }
+
+    private bool MeanFrom(NearPoint point, Curve[]? heat)
+    {
+        Array.Clear(Volts);
+        Array.Clear(Amps);
+        Array.Clear(SquareVolts);
+        ResidualAmps = 0;
+        for (var m = 0; m < point.Moments.Length; m++)
+        {
+            if (!Change(_nearSolve, _edits!, _near!.Healthy.Links, point, m, heat) || !_nearSolve.Solve())
+            {
+                return false;
+            }
+
+            Add(point.Moments[m]);
+            _lastNear = point.Moments[m];
+        }
+
+        return true;
+    }
+
+    /// <summary>Puts the edits of a wiring into an operating point of the healthy one; false when there are too many.</summary>
+    internal static bool Change(NearSolve solve, Edits edits, ImmutableArray<Link> healthy, NearPoint point, int m, Curve[]? heat = null)
+    {
+        var moment = point.Moments[m];
+        solve.Begin(moment, healthy);
+        foreach (var (place, now) in edits.Changed)
+        {
+            if (!solve.Change(place, healthy[place], now, CurveOf(now, place, point.State, point.Between, moment.Start, point.ColdNow, heat ?? point.Heated)))
+            {
+                return false;
+            }
+        }
+
+        for (var l = 0; heat is not null && l < heat.Length; l++)
+        {
+            if (!ReferenceEquals(heat[l], point.Heated![l]) && !edits.Changes(l) && !solve.Change(l, healthy[l], healthy[l], CurveOf(healthy[l], l, point.State, point.Between, moment.Start, point.ColdNow, heat)))
+            {
+                return false;
+            }
+        }
+
+        for (var a = 0; a < edits.Added.Length; a++)
+        {
+            if (!solve.Change(healthy.Length + a, null, edits.Added[a], edits.Added[a].Curve))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // As it would be added from the whole network.
+    private void Add(NearMoment moment)
+    {
+        Span<double> rows = stackalloc double[moment.RowCount];
+        rows.Clear();
+        _nearSolve.AddVolts(rows);
+        for (var n = 0; n < Volts.Length; n++)
+        {
+            Volts[n] += moment.Share * (moment.Volts[n] + rows[moment.Rows[n]]);
+        }
+
+        var links = _near!.Healthy.Links;
+        for (var l = 0; l < links.Length; l++)
+        {
+            var (from, to) = (links[l].From, links[l].To);
+            var moved = rows[moment.Rows[from]] - rows[moment.Rows[to]];
+            var volts = moment.Volts[from] - moment.Volts[to] + moved;
+            Amps[l] += moment.Share * (moment.Amps[l] + (moment.Siemens[l] * moved));
+            SquareVolts[l] += moment.Share * volts * volts;
+        }
+
+        _nearSolve.PutRight(Amps, SquareVolts, rows);
+    }
+
+    private sealed class SameConfiguration : IEqualityComparer<List<ulong>>
+    {
+        public bool Equals(List<ulong>? x, List<ulong>? y) => CollectionsMarshal.AsSpan(x).SequenceEqual(CollectionsMarshal.AsSpan(y));
+
+        public int GetHashCode(List<ulong> words)
+        {
+            var hash = default(HashCode);
+            foreach (var word in words)
+            {
+                hash.Add(word);
+            }
+
+            return hash.ToHashCode();
+        }
+    }
+}
