@@ -32,11 +32,17 @@ internal sealed class Player(ScriptTree tree, ImmutableArray<Stimulus> stimuli, 
         }
 
         var looks = ImmutableArray.CreateBuilder<Look>(stimuli.Length);
-        var lookedAt = new NearPoint?[stimuli.Length][];
+        NearPoint?[][] lookedAt = [.. stimuli.Select(_ => Array.Empty<NearPoint?>())];
         for (var s = 0; s < stimuli.Length; s++)
         {
-            looks.Add(viewer.Of(settled[tree.Ends[s]]));
-            lookedAt[s] = near?.TakeUsed() ?? [];
+            var end = tree.Ends[s];
+            looks.Add(viewer.Of(settled[end]));
+            if (near is not null)
+            {
+                // What is seen hangs on every phase of what flashes, though the meter looked at one.
+                settler.AtRest(settled[end].State);
+                lookedAt[s] = [.. near.TakeUsed(), .. settled[end].Outcome == Outcome.Settled ? [] : used[end]];
+            }
         }
 
         return new Sound(settled, used, looks.MoveToImmutable(), lookedAt, settler.Solves);
