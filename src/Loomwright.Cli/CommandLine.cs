@@ -49,7 +49,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, PrintVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, ExplainVerb.Name, ServeVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, PrintVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, TroubleVerb.Name, ExplainVerb.Name, ServeVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -72,6 +72,7 @@ public static class CommandLine
             SizeVerb.AddTo(config);
             DrawVerb.AddTo(config);
             ContactsVerb.AddTo(config);
+            TroubleVerb.AddTo(config);
             ExplainVerb.AddTo(config);
             ServeVerb.AddTo(config);
         });
@@ -105,7 +106,7 @@ public static class CommandLine
 
     private static readonly HashSet<string> OptionsWithValue =
     [
-        .. new[] { typeof(CheckVerb.Settings), typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(PrintVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(ServeVerb.Settings) }
+        .. new[] { typeof(CheckVerb.Settings), typeof(TryVerb.Settings), typeof(PlanVerb.Settings), typeof(PrintVerb.Settings), typeof(WalkVerb.Settings), typeof(SizeVerb.Settings), typeof(DrawVerb.Settings), typeof(ContactsVerb.Settings), typeof(TroubleVerb.Settings), typeof(ServeVerb.Settings) }
             .SelectMany(settings => settings.GetProperties())
             .SelectMany(property => property.GetCustomAttributes<CommandOptionAttribute>())
             .Where(option => option.ValueName is not null)

@@ -3,6 +3,7 @@ using Loomwright.Bench;
 using Loomwright.Checks;
 using Loomwright.Contacts;
 using Loomwright.Design;
+using Loomwright.Diagnosis;
 using Loomwright.Dictionary;
 using Loomwright.Drawing;
 using Loomwright.Faults;
@@ -138,6 +139,19 @@ public sealed class Bike
 
     /// <summary>What every single fault looks like after every stimulus.</summary>
     public FaultTable Dictionary(DictionaryOptions? options = null) => FaultTable.Of(Known, options);
+
+    /// <summary>What a search for a cause works with. Takes as long as the dictionary.</summary>
+    /// <param name="also">What was done besides what is usual.</param>
+    public TroubleTable Trouble(IEnumerable<Stimulus>? also = null) => TroubleTable.Of(Known, also);
+
+    /// <summary>Reads what was done and seen, <c>lock=riding, front brake=pressed: rear cluster stop=dark</c>.</summary>
+    public (Report? Report, Problem? Problem) Saw(string text) => Report.Saw(text, Known);
+
+    /// <summary>Reads what was done and measured, <c>lock=riding: box.X4 to battery.- = 12.4 V</c>.</summary>
+    public (Report? Report, Problem? Problem) Read(string text) => Report.Read(text, Known);
+
+    /// <summary>What was done, and that the person could not tell what came of it.</summary>
+    public (Report? Report, Problem? Problem) NotSure(string done) => Report.NotSure(done, Known);
 
     /// <summary>Reads a fault's text id, <c>open: stop lamp feed</c>.</summary>
     public FaultReading Fault(string id) => FaultText.Read(id, Known);

@@ -19,6 +19,7 @@ public sealed class SchemaTests
         ["walk"] = (typeof(WalkAnswer), ["walk", Called.Bench]),
         ["size"] = (typeof(SizeAnswer), ["size", Called.Bench]),
         ["contacts"] = (typeof(ContactsAnswer), ["contacts", "--leads", "red, brown, black", "--positions", "off, on, lights"]),
+        ["trouble"] = (typeof(TroubleAnswer), ["trouble", Called.Bench, "--saw", "lock=riding, front brake=pressed: rear cluster stop=dark, box.X4=on"]),
         ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };
 

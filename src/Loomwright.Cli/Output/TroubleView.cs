@@ -1,0 +1,46 @@
+using Loomwright.Diagnosis;
+
+namespace Loomwright.Output;
+
+/// <summary>A search for a cause, for a person: what may be wrong with why, what to do next, what each answer would mean.</summary>
+internal static class TroubleView
+{
+    private const int Most = 6;
+
+    public static void Write(Screen screen, TroubleTable table, Trouble trouble)
+    {
+        screen.Line(trouble.State switch
+        {
+            Search.Found => "Found:",
+            Search.CannotTellApart => "What there is to see and to measure does not tell these apart any more; begin with the first:",
+            Search.DoesNotFit => "The answers do not fit anything in the list, also after asking again. Nearest:",
+            _ => "What may be wrong:",
+        });
+        screen.Line();
+        foreach (var suspect in (trouble.State == Search.CannotTellApart ? trouble.Group : trouble.Suspects).Take(Most))
+        {
+            screen.Item(FormattableString.Invariant($"{suspect.Share * 100,3:0} %"), $"{suspect.Repair}: {suspect.InWords}");
+            foreach (var sentence in Why.Of(table, trouble.Answers, suspect.Hypotheses[0]))
+            {
+                screen.Item("     ", sentence);
+            }
+        }
+
+        screen.Item(FormattableString.Invariant($"{trouble.SomethingElse * 100,3:0} %"), "something that is not in the list");
+        screen.Line();
+        if (trouble.Odd is { } odd && trouble.State != Search.DoesNotFit)
+        {
+            screen.Line($"Ask again, it does not fit the rest: {TroubleText.Of(table, odd)}.");
+        }
+        else if (trouble.Questions is [var question, ..])
+        {
+            screen.Line(FormattableString.Invariant($"Next, about {Math.Max(0.5, question.Minutes):0.#} min: {table.Table.Stimuli[question.Stimulus].Name}; {TroubleText.Ask(table, question)}"));
+            foreach (var outlook in trouble.Outlooks(question).Take(Most))
+            {
+                screen.Item("  ·", $"{outlook.Answer}: {string.Join("; or ", outlook.Repairs)}");
+            }
+        }
+
+        screen.Line("Before work on a wire: key off, main fuse out.");
+    }
+}

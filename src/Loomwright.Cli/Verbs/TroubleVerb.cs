@@ -1,0 +1,91 @@
+using System.ComponentModel;
+using Loomwright.Answers;
+using Loomwright.Diagnosis;
+using Loomwright.Output;
+using Spectre.Console.Cli;
+
+namespace Loomwright.Verbs;
+
+/// <summary><c>trouble FILE --saw …</c>: what may be wrong by what was seen, and what to look at next.</summary>
+public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
+{
+    public const string Name = "trouble";
+
+    /// <summary>What was seen and measured.</summary>
+    public sealed class Settings : FileSettings
+    {
+        [CommandOption("--saw <DONE: SEEN>")]
+        [Description("What was done and what was seen then; repeat for each")]
+        public string[] Saw { get; init; } = [];
+
+        [CommandOption("--read <DONE: POINT to POINT = VOLTS>")]
+        [Description("What was done and what the meter showed then; repeat for each")]
+        public string[] Read { get; init; } = [];
+
+        [CommandOption("--session <SESSION>")]
+        [Description("Answers from a file, one a line, in order; before those above")]
+        public string? Session { get; init; }
+    }
+
+    public static void AddTo(IConfigurator config) => config.AddCommand<TroubleVerb>(Name)
+        .WithDescription("What may be wrong by what was seen and measured, why, and what to look at next")
+        .WithExample(Name, "my-bike.loom.yaml", "--saw", "\"lock=riding, front brake=pressed: rear cluster stop=dark\"")
+        .WithExample(Name, "my-bike.loom.yaml", "--read", "\"lock=riding: box.X4 to battery.- = 12.4 V\"");
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var design = OpenedDesign.OpenUnderstood(settings.File, screen);
+        if (design is null)
+        {
+            return ExitCode.Unreadable;
+        }
+
+        var session = SessionLines.Read(settings.Session, design.Bike);
+        if (session.Trouble is { } unreadable)
+        {
+            screen.Error.WriteLine($"{settings.Session}:{unreadable}");
+            return ExitCode.Unreadable;
+        }
+
+        var told = session.Lines.ToList();
+        foreach (var (option, text, (read, problem)) in settings.Saw.Select(s => ("--saw", s, design.Bike.Saw(s))).Concat(settings.Read.Select(r => ("--read", r, design.Bike.Read(r)))))
+        {
+            if (problem is not null)
+            {
+                return screen.WrongUsage($"{option} {text}: {problem.Path}: {problem.What}; {problem.Cure}");
+            }
+
+            told.Add(new SessionLine.Answer(read!));
+        }
+
+        var table = design.Bike.Trouble(told.OfType<SessionLine.Answer>().Select(a => a.Report.Done));
+        var trouble = Trouble.Begin(table);
+        foreach (var line in told)
+        {
+            if (line is SessionLine.Mended mended)
+            {
+                if (trouble.Suspects.FirstOrDefault(s => Text.Names.Same(s.Repair, mended.Repair)) is not { } suspect)
+                {
+                    return screen.WrongUsage($"{settings.Session}: {Choosing.None("repair", mended.Repair, [.. trouble.Suspects.Select(s => s.Repair)])}");
+                }
+
+                trouble = trouble.Mended(suspect);
+            }
+            else if (line is SessionLine.Answer answer)
+            {
+                trouble = trouble.After(answer.Report.In(table));
+            }
+        }
+
+        if (settings.Json)
+        {
+            screen.Out.WriteLine(TroubleAnswer.Of(design, table, trouble).ToJson());
+        }
+        else
+        {
+            TroubleView.Write(screen, table, trouble);
+        }
+
+        return design.Exit(trouble.State == Search.DoesNotFit);
+    }
+}

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+
+namespace Loomwright.Diagnosis;
+
+/// <summary>
+/// Finding a cause by asking: what was answered so far, what may be wrong, what to ask next. A value; each answer gives the
+/// next one. It knows the table and the answers and nothing else.
+/// </summary>
+public sealed class Trouble
+{
+    private const double Enough = 0.95;
+    private const int Supports = 2;
+
+    // A state that something at least this likely says could harm is not proposed.
+    private const double LikelyEnoughToHarm = 0.01;
+
+    // Three standard deviations of a normal law, as a log-likelihood ratio: 3²/2.
+    private const double Misfit = 4.5;
+
+    private readonly TroubleTable _table;
+    private readonly Belief _belief;
+    private readonly ImmutableHashSet<(int, int?, int?)> _again;
+    private readonly int? _at;
+
+    private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<(int, int?, int?)> again)
+    {
+        (_table, Answers, _at, _again) = (table, answers, at, again);
+        _belief = Belief.Of(table.Table, all, answers);
+        Suspects =
+        [
+            .. _belief.All.Zip(_belief.Weights).GroupBy(h => h.First.Repair, StringComparer.Ordinal)
+                .Select(g => new Suspect(g.Key, g.Sum(h => h.Second), [.. g.OrderByDescending(h => h.Second).Select(h => h.First)]))
+                .OrderByDescending(s => s.Share).ThenBy(s => s.Repair, StringComparer.Ordinal).Where((s, i) => i < 3 || s.Share > 0.01),
+        ];
+        Odd = OddOf();
+        var askedAgain = Odd is { } odd && again.Contains(odd.Place);
+        var found = Odd is null && Suspects[0].Share >= Enough && SupportsOf(Suspects[0]) >= Supports;
+        Questions = askedAgain || found ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Asked()));
+        State = askedAgain ? Search.DoesNotFit
+            : found ? Search.Found
+            : Odd is null && Questions.IsEmpty ? Search.CannotTellApart
+            : Search.GoesOn;
+    }
+
+    /// <summary>Before anything was answered.</summary>
+    public static Trouble Begin(TroubleTable table) => new(table, [], null, table.Singles, []);
+
+    /// <summary>The answers so far; of a question asked again the last one.</summary>
+    public ImmutableArray<Evidence> Answers { get; }
+
+    /// <summary>Where the search stands.</summary>
+    public Search State { get; }
+
+    /// <summary>What may be wrong, the likeliest first: three, and all above one in a hundred.</summary>
+    public ImmutableArray<Suspect> Suspects { get; }
+
+    /// <summary>Where nothing tells them apart any more: the fewest that are together as likely as one would have to be. Else empty.</summary>
+    public ImmutableArray<Suspect> Group => State != Search.CannotTellApart ? []
+        : [.. Suspects.Where((_, i) => i == 0 || Suspects.Take(i).Sum(s => s.Share) < Enough * (1 - SomethingElse))];
+
+    /// <summary>How likely it is something that is not in the list, 0…1.</summary>
+    public double SomethingElse => _belief.Other;
+
+    /// <summary>The answer that goes worst with everything else, to be asked again; null while all goes together.</summary>
+    public Evidence? Odd { get; }
+
+    /// <summary>What is worth asking, the best for a minute's work first. None of it brings a state that something likely says could harm.</summary>
+    public ImmutableArray<Question> Questions { get; }
+
+    /// <summary>What a question may be answered with, and what that would speak for; the likeliest answer first.</summary>
+    public ImmutableArray<Outlook> Outlooks(Question question) => Outlook.Of(_table, _belief, question);
+
+    /// <summary>After one more answer. When no single fault goes with the answers any more, two at once are thought of.</summary>
+    public Trouble After(Evidence answer)
+    {
+        var before = Answers.FirstOrDefault(a => a.Place == answer.Place);
+        var (kept, again) = (answer, before is not null && Whole(before) ? _again.Add(answer.Place) : _again);
+        if (answer is Evidence.NotSure)
+        {
+            (kept, again) = (before ?? answer, _again.Add(answer.Place));
+        }
+        else if ((before, answer) is (Evidence.Seen old, Evidence.Seen now))
+        {
+            kept = now with { Signs = [.. old.Signs.Where(s => !now.Signs.Any(n => n.Observable == s.Observable)), .. now.Signs] };
+        }
+
+        ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
+        var next = new Trouble(_table, answers, answer.Stimulus, _belief.All, again);
+        return next.Odd is null ? next : _table.Pairs(answers) is { IsEmpty: false } pairs
+            ? new Trouble(_table, answers, answer.Stimulus, [.. _table.Singles, .. pairs], again) : next;
+    }
+
+    /// <summary>After a repair was made: what was answered before is kept, with that fault there; what is asked from now on is without it.</summary>
+    public Trouble Mended(Suspect mended)
+    {
+        var table = _table.After(mended.Hypotheses[0], Answers);
+        return new(table, [], null, table.Singles, []);
+    }
+
+    private HashSet<(int, int?, int?)> Asked() => [.. Answers.Where(Whole).Select(a => a.Place), .. _again];
+
+    // One sign told leaves “what else lights?” to be asked.
+    private bool Whole(Evidence answer) => answer is Evidence.Measured || (answer is Evidence.Seen seen
+        && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
+
+    // Where the bike stands already, looking on and measuring changes nothing.
+    private ImmutableArray<Question> Harmless(ImmutableArray<Question> ranked)
+    {
+        const int best = 8;
+        var live = _belief.All.Zip(_belief.Weights).Where(h => h.Second > LikelyEnoughToHarm).Select(h => h.First).ToList();
+        var harms = new Dictionary<int, bool>();
+        bool Harms(int stimulus) => harms.TryGetValue(stimulus, out var known) ? known : harms[stimulus] = live.Exists(h => _table.Harms(h, stimulus));
+        return [.. ranked.Where(q => q.Stimulus == _at || !Harms(q.Stimulus)).Take(best)];
+    }
+
+    // Under what goes best with all answers, the one that goes worst; null when even that is within three standard deviations.
+    private Evidence? OddOf()
+    {
+        if (Answers.IsEmpty)
+        {
+            return null;
+        }
+
+        var best = _belief.Likeliest;
+        var worst = Answers.MaxBy(a => Against(best, a))!;
+        return Answers.Sum(a => Against(best, a)) > Misfit ? worst : null;
+    }
+
+    private double Against(Hypothesis hypothesis, Evidence answer) =>
+        Math.Log(Likelihood.Best(_table.Table, answer) / Likelihood.Of(_table.Table, hypothesis.Looks[answer.Stimulus], answer));
+
+    // Answers that are likelier with this than with the rest.
+    private int SupportsOf(Suspect suspect)
+    {
+        var mine = suspect.Hypotheses[0];
+        var rest = _belief.All.Where(h => h.Repair != suspect.Repair).ToList();
+        var prior = rest.Sum(h => h.Prior);
+        return Answers.Count(answer => Likelihood.Of(_table.Table, mine.Looks[answer.Stimulus], answer)
+            > 2 * rest.Sum(h => h.Prior * Likelihood.Of(_table.Table, h.Looks[answer.Stimulus], answer)) / prior);
+    }
+}

@@ -1,0 +1,27 @@
+namespace Loomwright.Diagnosis;
+
+/// <summary>Questions and answers in the words a person at the bench uses.</summary>
+public static class TroubleText
+{
+    /// <summary>What to look at or measure.</summary>
+    public static string Ask(TroubleTable table, Question question) => question is Question.Volts volts
+        ? $"volts, red probe on {table.Table.Points[volts.Red]}, black on {Black(table, volts.Black)}"
+        : "what lights, sounds or clicks, and what does not?";
+
+    /// <summary>An answer, with what was done.</summary>
+    public static string Of(TroubleTable table, Evidence answer) => $"{table.Table.Stimuli[answer.Stimulus].Name}: " + answer switch
+    {
+        Evidence.Seen seen => Differing(table, seen) is { Count: > 0 } odd ? string.Join(", ", odd.Select(s => Why.Told(table, s.Observable, s.Sign))) : "all as it should be",
+        Evidence.Measured read => FormattableString.Invariant($"{read.Volts:0.0#} V from {table.Table.Points[read.Red]} to {Black(table, read.Black)}"),
+        _ => "not sure",
+    };
+
+    internal static string Black(TroubleTable table, int? black) => black is { } point ? table.Table.Points[point].ToString() : "battery minus";
+
+    // Of many signs those that are not as they should be say enough.
+    private static List<(int Observable, byte Sign)> Differing(TroubleTable table, Evidence.Seen seen)
+    {
+        var healthy = table.Singles[0].Looks[seen.Stimulus].Signs;
+        return [.. seen.Signs.Where(s => healthy.IsEmpty || healthy[s.Observable] != s.Sign || seen.Signs.Length <= 3)];
+    }
+}

@@ -1,0 +1,49 @@
+namespace Loomwright.Tests.Verbs;
+
+public sealed class TroubleTests
+{
+    private const string Dark = "lock=riding, front brake=pressed: rear cluster stop=dark, box.X4=on";
+
+    [Fact]
+    public void From_one_dark_lamp_it_tells_causes_and_what_to_ask_next() =>
+        Golden.Check("trouble/stop-dark.txt", Called.With("trouble", Called.Bench, "--saw", Dark).Golden);
+
+    [Fact]
+    public void With_what_else_lights_and_a_reading_it_tells_the_wire() => Golden.Check("trouble/stop-feed.txt", Called.With(
+        "trouble", Called.Bench, "--saw", Dark, "--saw", "lock=riding: rear cluster tail=lit",
+        "--read", "lock=riding, front brake=pressed: rear cluster.stop to battery.- = 0,02 V", "--read", "lock=riding, front brake=pressed: box.X4 to battery.- = 12,6").Golden);
+
+    [Fact]
+    public void A_session_goes_on_after_a_repair()
+    {
+        using var folder = new Folder();
+        var session = folder.Write("search.jsonl", """
+            {"do": "lock=riding, front brake=pressed", "answer": "rear cluster stop=dark, rear cluster tail=lit, box.X4=on"}
+            {"do": "lock=riding, front brake=pressed", "between": ["rear cluster.stop", "battery.-"], "reading": "0,02", "unit": "V"}
+            {"do": "lock=riding, left button=pressed", "answer": "not sure"}
+            {"mended": "remake stop lamp feed with both its ends"}
+            {"do": "lock=riding, left button=pressed", "answer": "left rear indicator=dark, rear cluster tail=lit"}
+            """);
+        Golden.Check("trouble/second.txt", Called.With("trouble", Called.Bench, "--session", session).Golden);
+    }
+
+    [Theory]
+    [InlineData("--saw lock=riding: tail=dark: tail: nothing that can be seen is called so; write one of:", "--saw", "lock=riding: tail=dark")]
+    [InlineData("--read lock=riding: box.X44 to battery.- = 12 V: box.X44: no wire ends there; did you mean box.X4?", "--read", "lock=riding: box.X44 to battery.- = 12 V")]
+    [InlineData("--read lock=riding: box.X4 to battery.- = full: full: it does not begin with a number; write a number with its unit", "--read", "lock=riding: box.X4 to battery.- = full")]
+    public void What_cannot_be_read_is_named_with_the_cure(string told, params string[] args)
+    {
+        var called = Called.With(["trouble", Called.Bench, .. args]);
+        Assert.Equal(ExitCode.WrongUsage, called.Exit);
+        Assert.StartsWith(told, called.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_of_a_session_that_cannot_be_read_is_named()
+    {
+        using var folder = new Folder();
+        var called = Called.With("trouble", Called.Bench, "--session", folder.Write("search.jsonl", "{\"did\": 1}"));
+        Assert.Equal(ExitCode.Unreadable, called.Exit);
+        Assert.Contains(":1:1: this is no answer; write {\"do\"", called.Error, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,185 @@
+using System.Collections.Immutable;
+using Loomwright.Diagnosis;
+using Loomwright.Dictionary;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+using Loomwright.Text;
+
+namespace Loomwright.Tests.Diagnosis;
+
+public sealed class TroubleTests
+{
+    private const string Stop = "lock=riding, front brake=pressed";
+    private const string Left = "lock=riding, left button=pressed";
+
+    private static readonly Bike Bench = Bike.Read(new SourceText("bench", Repository.Read("examples/kittiwake-bench/kittiwake-bench.loom.yaml")));
+    private static readonly TroubleTable Table = Bench.Trouble();
+
+    [Fact]
+    public void No_answer_makes_anything_impossible()
+    {
+        foreach (var look in Table.Singles.SelectMany(h => h.Looks))
+        {
+            for (var o = 0; o < Table.Table.Observables.Length; o++)
+            {
+                Assert.All(Report.WordsOf(Table.Table.Observables[o]), w => Assert.True(Likelihood.Of(Table.Table, look, new Evidence.Seen(0, [(o, w.Sign)])) > 0));
+            }
+
+            Assert.All([-15.0, 0.0, 3.3, 12.4, 400.0], volts => Assert.True(Likelihood.Of(Table.Table, look, new Evidence.Measured(0, 0, null, volts)) > 0));
+        }
+    }
+
+    [Fact]
+    public void The_chances_of_all_signs_a_person_may_tell_make_one() =>
+        Assert.All(Table.Table.Observables.Where(o => o.Sense == Sense.BoxLight), o => Assert.Equal(
+            1, new[] { Symbol.Dark, Symbol.Dim, Symbol.Lit, Symbol.Flashing, Symbol.FlashingFast, Symbol.FlashingSlowly }
+                .Sum(s => Misreading.Of(o, (byte)Symbol.Lit, (byte)s)), 12));
+
+    [Fact]
+    public void Not_sure_moves_nothing_and_is_not_asked_at_once_again()
+    {
+        var before = Trouble.Begin(Table).After(Saw($"{Stop}: rear cluster stop=dark"));
+        var asked = before.Questions[0];
+        var after = before.After(new Evidence.NotSure(asked.Stimulus));
+        Assert.Equal(before.Suspects.Select(s => (s.Repair, s.Share)), after.Suspects.Select(s => (s.Repair, s.Share)));
+        Assert.DoesNotContain(after.Questions, q => q is Question.Look && q.Stimulus == asked.Stimulus);
+    }
+
+    [Fact]
+    public void One_sign_told_leaves_what_else_lights_to_be_asked() =>
+        Assert.Contains(Trouble.Begin(Table).After(Saw($"{Stop}: rear cluster stop=dark")).Questions, q => q is Question.Look && q.Stimulus == Place(Stop));
+
+    [Fact]
+    public void What_fits_nothing_is_asked_again_and_then_told_not_to_fit()
+    {
+        var trouble = Trouble.Begin(Table).After(Saw(": rear cluster stop=flashing fast, rear cluster tail=flashing slowly, left rear indicator=dim"));
+        Assert.Equal(Search.GoesOn, trouble.State);
+        var odd = Assert.IsType<Evidence.Seen>(trouble.Odd);
+        var again = trouble.After(odd);
+        Assert.Equal(Search.DoesNotFit, again.State);
+        Assert.Empty(again.Questions);
+    }
+
+    [Fact]
+    public void A_slip_that_is_put_right_when_asked_again_is_forgotten()
+    {
+        var slipped = Trouble.Begin(Table).After(Saw(": rear cluster stop=flashing fast, rear cluster tail=flashing slowly, left rear indicator=dim"));
+        Assert.Null(slipped.After(Seen("open: stop lamp feed", "")).Odd);
+    }
+
+    [Fact]
+    public void Two_faults_at_once_are_found_when_no_single_one_goes_with_the_answers()
+    {
+        string[] both = ["open: stop lamp feed", "dead: left rear indicator"];
+        var trouble = Trouble.Begin(Table).After(Seen(both, Stop)).After(Seen(both, Left));
+        var first = trouble.Suspects[0];
+        Assert.Equal("remake stop lamp feed with both its ends", first.Hypotheses[0].Repairs.First(r => r.Contains("stop", StringComparison.Ordinal)));
+        Assert.Equal(2, first.Hypotheses[0].Repairs.Length);
+        Assert.Null(trouble.Odd);
+    }
+
+    [Fact]
+    public void After_a_repair_what_was_seen_still_speaks_for_the_second_fault()
+    {
+        string[] both = ["open: stop lamp feed", "open: left rear indicator feed"];
+        var trouble = Trouble.Begin(Table).After(Seen(both, Stop)).After(Seen(both, Left));
+        var stop = new Suspect("remake stop lamp feed with both its ends", 1, [Table.Singles.First(h => h.Repair == "remake stop lamp feed with both its ends")]);
+        var after = trouble.Mended(stop).After(Seen("open: left rear indicator feed", Left));
+        Assert.DoesNotContain(after.Suspects, s => s.Repair == stop.Repair);
+        Assert.Contains(after.Suspects.Take(3), s => s.Repair == "remake left rear indicator feed with both its ends");
+    }
+
+    [Fact]
+    public void What_no_question_tells_apart_is_listed_together()
+    {
+        var trouble = Played("stuck: front brake at pressed");
+        Assert.Equal(Search.CannotTellApart, trouble.State);
+        Assert.Contains(trouble.Group, s => s.Repair == "replace front brake");
+        Assert.Contains(trouble.Group, s => s.Repair == "part front brake.1 from front brake.2");
+    }
+
+    [Fact]
+    public void An_open_feed_is_found_beside_the_light_of_its_output()
+    {
+        var trouble = Played("open: stop lamp feed");
+        Assert.Equal((Search.Found, "remake stop lamp feed with both its ends"), (trouble.State, trouble.Suspects[0].Repair));
+    }
+
+    [Fact]
+    public void A_state_in_which_something_likely_would_blow_a_fuse_is_never_proposed()
+    {
+        var shorted = Table.Singles.First(h => h.Faults.Any(f => f.Fault.ToString() == "short: box.B+ to box.B-"));
+        Assert.All(Table.Table.Stimuli.Select((_, s) => s), s => Assert.True(Table.Harms(shorted, s)));
+        var trouble = Trouble.Begin(Table).After(Seen("short: box.B+ to box.B-", Stop));
+        Assert.All(trouble.Questions, q => Assert.Equal(Place(Stop), q.Stimulus));
+    }
+
+    [Fact]
+    public void What_each_answer_would_mean_makes_up_nearly_all_there_is()
+    {
+        var trouble = Trouble.Begin(Table).After(Saw($"{Stop}: rear cluster stop=dark"));
+        var outlooks = trouble.Outlooks(trouble.Questions[0]);
+        Assert.InRange(outlooks.Sum(o => o.Chance), 0.9, 1);
+        Assert.All(outlooks, o => Assert.NotEmpty(o.Repairs));
+    }
+
+    [Theory]
+    [InlineData("lock=riding rear cluster stop=dark", "it does not say what was done before what was seen")]
+    [InlineData("lok=riding: rear cluster stop=dark", "there is no such control")]
+    [InlineData("lock=ridin: rear cluster stop=dark", "where lock stands cannot be read")]
+    [InlineData("lock=riding: rear clustr stop=dark", "nothing that can be seen is called so")]
+    [InlineData("lock=riding: rear cluster stop=gloomy", "how rear cluster stop is cannot be read")]
+    [InlineData("lock=riding:", "nothing is told of what was seen")]
+    public void What_cannot_be_read_of_a_sighting_is_named_with_the_cure(string text, string what)
+    {
+        var (report, problem) = Bench.Saw(text);
+        Assert.Null(report);
+        Assert.Equal(what, problem!.What);
+        Assert.NotEmpty(problem.Cure);
+    }
+
+    [Theory]
+    [InlineData("lock=riding: box.X4 to battery.- = 12,4 V", 12.4)]
+    [InlineData("lock=riding: battery.- to box.X4 = -300 mV", -0.3)]
+    public void A_reading_is_read_as_people_type_it(string text, double volts) =>
+        Assert.Equal(volts, Assert.IsType<Evidence.Measured>(Bench.Read(text).Report!.Answer).Volts, 9);
+
+    [Fact]
+    public void The_same_thing_done_is_one_stimulus_and_another_is_added()
+    {
+        Assert.NotNull(Table.Place(Report.Did(Stop, Bench.Loom!).Done!));
+        Assert.Null(Table.Place(Report.Did("front brake=pressed, wait 3 s", Bench.Loom!).Done!));
+    }
+
+    private static int Place(string done) => Table.Place(Report.Did(done, Bench.Loom!).Done!)!.Value;
+
+    private static Evidence Saw(string text) => Bench.Saw(text).Report!.In(Table);
+
+    private static Evidence.Seen Seen(string fault, string done) => Seen([fault], done);
+
+    private static Evidence.Seen Seen(string[] faults, string done) => All(Truth(faults), Place(done));
+
+    private static Evidence.Seen All(Entry truth, int stimulus) => new(stimulus, [.. truth.Looks[stimulus].Signs.Select((sign, o) => (o, sign))]);
+
+    private static Entry Truth(params string[] faults)
+    {
+        var loom = faults.Aggregate(Bench.Loom!, (l, f) => Patch.Apply(l, Bench.Fault(f).Fault!));
+        return FaultTable.Of(loom, new DictionaryOptions { Stimuli = Table.Table.Stimuli, Points = Table.Table.Points, FullLight = Bench.Loom, Faults = [] }).Healthy;
+    }
+
+    // Answered without a slip, from the first thing that does not go as it should.
+    private static Trouble Played(string fault)
+    {
+        var truth = Truth(fault);
+        var first = Enumerable.Range(0, truth.Looks.Length).First(s => !truth.Looks[s].LooksLike(Table.Table.Healthy.Looks[s]));
+        var trouble = Trouble.Begin(Table).After(All(truth, first));
+        for (var asked = 0; trouble.State == Search.GoesOn && asked < 30; asked++)
+        {
+            trouble = trouble.After(trouble.Questions[0] is Question.Volts v
+                ? new Evidence.Measured(v.Stimulus, v.Red, v.Black, Likelihood.Volts(truth.Looks[v.Stimulus], v.Red, v.Black))
+                : All(truth, trouble.Questions[0].Stimulus));
+        }
+
+        return trouble;
+    }
+}
