@@ -8,7 +8,7 @@ public enum Search
     /// <summary>There is a question worth asking.</summary>
     GoesOn,
 
-    /// <summary>One repair is at least 0.95 likely and two answers speak for it.</summary>
+    /// <summary>One repair is at least 0.95 likely, and two answers speak for it or there is nothing left to ask.</summary>
     Found,
 
     /// <summary>No question left tells the causes apart.</summary>

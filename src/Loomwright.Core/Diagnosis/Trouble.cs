@@ -34,10 +34,10 @@ public sealed class Trouble
         ];
         Odd = OddOf();
         var askedAgain = Odd is { } odd && again.Contains(odd.Place);
-        var found = Odd is null && Suspects[0].Share >= Enough && SupportsOf(Suspects[0]) >= Supports;
-        Questions = askedAgain || found ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Asked()));
+        var likely = Odd is null && Suspects[0].Share >= Enough;
+        Questions = askedAgain || (likely && SupportsOf(Suspects[0]) >= Supports) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Asked()));
         State = askedAgain ? Search.DoesNotFit
-            : found ? Search.Found
+            : likely && Questions.IsEmpty ? Search.Found
             : Odd is null && Questions.IsEmpty ? Search.CannotTellApart
             : Search.GoesOn;
     }

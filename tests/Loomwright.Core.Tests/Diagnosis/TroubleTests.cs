@@ -70,11 +70,9 @@ public sealed class TroubleTests
     [Fact]
     public void Two_faults_at_once_are_found_when_no_single_one_goes_with_the_answers()
     {
-        string[] both = ["open: stop lamp feed", "dead: left rear indicator"];
-        var trouble = Trouble.Begin(Table).After(Seen(both, Stop)).After(Seen(both, Left));
-        var first = trouble.Suspects[0];
-        Assert.Equal("remake stop lamp feed with both its ends", first.Hypotheses[0].Repairs.First(r => r.Contains("stop", StringComparison.Ordinal)));
-        Assert.Equal(2, first.Hypotheses[0].Repairs.Length);
+        var trouble = Played("open: stop lamp feed", "open: left rear indicator feed");
+        Assert.Contains(trouble.Suspects.Take(3), s => s.Hypotheses[0].Repairs is ["remake stop lamp feed with both its ends", "remake left rear indicator feed with both its ends"]
+            or ["remake left rear indicator feed with both its ends", "remake stop lamp feed with both its ends"]);
         Assert.Null(trouble.Odd);
     }
 
@@ -99,10 +97,11 @@ public sealed class TroubleTests
     }
 
     [Fact]
-    public void An_open_feed_is_found_beside_the_light_of_its_output()
+    public void An_open_feed_stands_first_beside_the_light_of_its_output()
     {
         var trouble = Played("open: stop lamp feed");
-        Assert.Equal((Search.Found, "remake stop lamp feed with both its ends"), (trouble.State, trouble.Suspects[0].Repair));
+        Assert.Equal("remake stop lamp feed with both its ends", trouble.Suspects[0].Repair);
+        Assert.True(trouble.Suspects[0].Share > 0.8);
     }
 
     [Fact]
@@ -168,9 +167,9 @@ public sealed class TroubleTests
     }
 
     // Answered without a slip, from the first thing that does not go as it should.
-    private static Trouble Played(string fault)
+    private static Trouble Played(params string[] faults)
     {
-        var truth = Truth(fault);
+        var truth = Truth(faults);
         var first = Enumerable.Range(0, truth.Looks.Length).First(s => !truth.Looks[s].LooksLike(Table.Table.Healthy.Looks[s]));
         var trouble = Trouble.Begin(Table).After(All(truth, first));
         for (var asked = 0; trouble.State == Search.GoesOn && asked < 30; asked++)
