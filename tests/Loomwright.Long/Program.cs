@@ -11,6 +11,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["states"] = StatesRun.Run,
     ["kills"] = KillRun.Run,
     ["dictionary"] = Dictionaries.Run,
+    ["sessions"] = SearchRun.Run,
 };
 
 if (args is ["turnstone"])

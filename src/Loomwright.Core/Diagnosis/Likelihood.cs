@@ -1,10 +1,14 @@
 using Loomwright.Dictionary;
+using Loomwright.Simulation;
 
 namespace Loomwright.Diagnosis;
 
 /// <summary>How well what was answered goes with what there would be to see.</summary>
 internal static class Likelihood
 {
+    // How often the battery stands so much lower than it is written down that a lamp that would be lit may look dim (judgement).
+    private const double WeakBattery = 0.15;
+
     // Beside a list that explains an answer, something else explains it as by guessing.
     private const double GuessedSign = 0.3, GuessedReading = 1.0 / 15;
 
@@ -16,14 +20,17 @@ internal static class Likelihood
             case Evidence.Seen seen when look.Signs.IsEmpty:
                 return Math.Pow(GuessedSign, seen.Signs.Length);
             case Evidence.Seen seen:
-                var (right, guessed) = (1.0, 1.0);
+                var (right, weak, guessed) = (1.0, 1.0, 1.0);
                 foreach (var (observable, sign) in seen.Signs)
                 {
-                    right *= Misreading.Of(table.Observables[observable], look.Signs[observable], sign);
+                    var (what, there) = (table.Observables[observable], look.Signs[observable]);
+                    var chance = Misreading.Of(what, there, sign);
+                    right *= chance;
+                    weak *= what.Sense == Sense.Sight && (Symbol)there == Symbol.Lit ? (chance + Misreading.Of(what, (byte)Symbol.Dim, sign)) / 2 : chance;
                     guessed *= GuessedSign;
                 }
 
-                return ((1 - Misreading.WrongControl) * right) + (Misreading.WrongControl * guessed);
+                return ((1 - Misreading.WrongControl) * (((1 - WeakBattery) * right) + (WeakBattery * weak))) + (Misreading.WrongControl * guessed);
             case Evidence.Measured measured:
                 return look.Volts.IsEmpty ? GuessedReading : Misreading.Reading(Volts(look, measured.Red, measured.Black), measured.Volts);
             default:

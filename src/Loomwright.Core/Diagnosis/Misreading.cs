@@ -48,7 +48,7 @@ public static class Misreading
     public static double Spread(double volts)
     {
         var meter = (0.01 * Math.Abs(volts)) + 0.02;
-        var model = (0.03 * Math.Abs(volts)) + 0.02;
+        var model = (0.045 * Math.Abs(volts)) + 0.02;
         return Math.Sqrt((meter * meter) + (model * model));
     }
 

@@ -32,8 +32,7 @@ public sealed class Trouble
                 .Select(g => new Suspect(g.Key, g.Sum(h => h.Second), [.. g.OrderByDescending(h => h.Second).Select(h => h.First)]))
                 .OrderByDescending(s => s.Share).ThenBy(s => s.Repair, StringComparer.Ordinal).Where((s, i) => i < 3 || s.Share > 0.01),
         ];
-        Odd = OddOf();
-        var askedAgain = Odd is { } odd && again.Contains(odd.Place);
+        (Odd, var askedAgain) = OddOf();
         var likely = Odd is null && Suspects[0].Share >= Enough;
         Questions = askedAgain || (likely && SupportsOf(Suspects[0]) >= Supports) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Asked()));
         State = askedAgain ? Search.DoesNotFit
@@ -113,17 +112,16 @@ public sealed class Trouble
         return [.. ranked.Where(q => q.Stimulus == _at || !Harms(q.Stimulus)).Take(best)];
     }
 
-    // Under what goes best with all answers, the one that goes worst; null when even that is within three standard deviations.
-    private Evidence? OddOf()
+    // Under what goes best with all answers, the one that goes worst of those not yet asked again; when all that go badly were,
+    // the worst of them. None when all together are within three standard deviations.
+    private (Evidence? Odd, bool AskedAgain) OddOf()
     {
-        if (Answers.IsEmpty)
-        {
-            return null;
-        }
-
+        const double badly = 1;
         var best = _belief.Likeliest;
-        var worst = Answers.MaxBy(a => Against(best, a))!;
-        return Answers.Sum(a => Against(best, a)) > Misfit ? worst : null;
+        var ranked = Answers.Select(a => (Answer: a, Against: Against(best, a))).Where(a => a.Against > badly).OrderByDescending(a => a.Against).ToList();
+        return Answers.Sum(a => Against(best, a)) <= Misfit || ranked.Count == 0 ? (null, false)
+            : ranked.Find(a => !_again.Contains(a.Answer.Place)).Answer is { } fresh ? (fresh, false)
+            : (ranked[0].Answer, true);
     }
 
     private double Against(Hypothesis hypothesis, Evidence answer) =>

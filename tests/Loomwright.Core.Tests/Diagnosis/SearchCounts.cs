@@ -4,10 +4,10 @@ using Loomwright.Diagnosis;
 namespace Loomwright.Tests.Diagnosis;
 
 /// <summary>Many played searches, counted.</summary>
-internal sealed record SessionCounts(string Bike, ImmutableArray<Sessions.Played> Played)
+internal sealed record SearchCounts(string Bike, ImmutableArray<Searches.Played> Played)
 {
     /// <summary>Counts them.</summary>
-    public static SessionCounts Of(string bike, ImmutableArray<Sessions.Played> played) => new(bike, played);
+    public static SearchCounts Of(string bike, ImmutableArray<Searches.Played> played) => new(bike, played);
 
     /// <summary>Those whose true repair stands first.</summary>
     public int First => Played.Count(p => p.First);

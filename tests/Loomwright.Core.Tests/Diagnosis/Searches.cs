@@ -11,7 +11,7 @@ namespace Loomwright.Tests.Diagnosis;
 /// Searches played against a world drawn apart from the model: battery, lamps, contacts and meter are off by what they are
 /// in a workshop, the person errs. The search gets the answers and nothing else.
 /// </summary>
-internal sealed class Sessions(Loom loom, TroubleTable table)
+internal sealed class Searches(Loom loom, TroubleTable table)
 {
     private const double ModelMisreads = 0.02;
     private const int MostQuestions = 60;

@@ -2,7 +2,7 @@ using Loomwright.Diagnosis;
 
 namespace Loomwright.Tests.Diagnosis;
 
-public sealed class SessionTests
+public sealed class SearchTests
 {
     private const int Count = 200;
     private const double Misreads = 0.02;
@@ -11,7 +11,7 @@ public sealed class SessionTests
     [Fact]
     public void Two_hundred_searches_on_the_bench_end_as_counted()
     {
-        var sessions = new Sessions(Examples.Kittiwake, TroubleTable.Of(Examples.Kittiwake));
-        Golden.Check("sessions.md", SessionCounts.Of("kittiwake-bench", [.. Enumerable.Range(1, Count).Select(seed => sessions.One(seed, Misreads))]).ToText());
+        var sessions = new Searches(Examples.Kittiwake, TroubleTable.Of(Examples.Kittiwake));
+        Golden.Check("searches.md", SearchCounts.Of("kittiwake-bench", [.. Enumerable.Range(1, Count).Select(seed => sessions.One(seed, Misreads))]).ToText());
     }
 }
