@@ -38,7 +38,7 @@ internal static class Chair
         new("bilge pump feed", "key and bilge", $"{Riding} and bilge switch", "turns", 1, "BU/GN",
             ["bilge pump"],
             [new("bilge pump.+", Boot)]),
-        new("warm seat feed", "(key and warm seat) at 50 %", $"{Riding} and warm seat switch", "works", 1, "PK/BK",
+        new("warm seat feed", "(key and warm seat) at 70 %", $"{Riding} and warm seat switch", "works", 1, "PK/BK",
             ["warm seat"],
             [new("warm seat.+", Cabin)]),
         new("radio feed", "key", Riding, "works", 0.75, "VT",

@@ -70,10 +70,10 @@ internal sealed class Sheet
             _functions.Append(CultureInfo.InvariantCulture, $"      {shown}: {symbol}\n");
         }
 
-        // Nothing else takes so much that the lamps tell; at half its time the warm seat then has too little to work.
+        // Nothing else takes so much that the lamps tell.
         if (shows.Contains("starter"))
         {
-            _functions.Append("    may:\n      all lamps: dim\n      warm seat: rests\n");
+            _functions.Append("    may:\n      all lamps: dim\n");
         }
     }
 
