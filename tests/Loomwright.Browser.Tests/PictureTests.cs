@@ -82,8 +82,18 @@ public sealed class PictureTests(Bench bench)
 
         await Expect(drawn.Part("box")).ToHaveAttributeAsync("aria-pressed", "true");
         await Expect(drawn.Part("box")).ToBeFocusedAsync();
-        var (part, desk) = (await drawn.Part("box").BoundingBoxAsync(), await drawn.Page.Locator(".drawn").BoundingBoxAsync());
-        Assert.Equal(desk!.X + (desk.Width / 2), part!.X + (part.Width / 2), 4.0);
+
+        // It slides there, and a busy machine takes its time.
+        var desk = (await drawn.Page.Locator(".drawn").BoundingBoxAsync())!;
+        var aside = double.PositiveInfinity;
+        for (var tries = 0; tries < 100 && aside > 4; tries++)
+        {
+            await Task.Delay(100, TestContext.Current.CancellationToken);
+            var part = (await drawn.Part("box").BoundingBoxAsync())!;
+            aside = Math.Abs(desk.X + (desk.Width / 2) - part.X - (part.Width / 2));
+        }
+
+        Assert.InRange(aside, 0, 4);
     }
 
     [Fact]
