@@ -142,6 +142,8 @@ export function mount(host, page, style) {
     }
   }
   function centre(kind, name) {
+    // A strip may just have opened: the place is chosen for the size as it is now, and the observer need not move it.
+    size = [host.clientWidth, host.clientHeight];
     const box = kind === "part" ? parts.get(name)?.[0].box : wires.has(name) ? around(wires.get(name).strands.flat()) : null;
     if (box) look(box, 1.2, 60);
   }
