@@ -31,6 +31,7 @@ public sealed class Bike
     private readonly Lazy<ImmutableArray<Fix>> _fixes;
     private readonly Lazy<Plan> _plan;
     private readonly Lazy<Proven> _proven;
+    private readonly Lazy<ImmutableArray<SheetName>> _sheets;
 
     private Bike(DesignFile file)
     {
@@ -40,6 +41,7 @@ public sealed class Bike
         _fixes = new(() => Loom is null ? [] : Cures.Of(_study.Value, _file, Check()));
         _plan = new(() => Bench.Plan.For(Known));
         _proven = new(() => Proven.Of(_plan.Value));
+        _sheets = new(() => Drawing.Sheets.Of(Known));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
     }
 
@@ -101,7 +103,7 @@ public sealed class Bike
     }
 
     /// <summary>The sheets this bike can be drawn on, in the order of their pages.</summary>
-    public ImmutableArray<SheetName> Sheets => Drawing.Sheets.Of(Known);
+    public ImmutableArray<SheetName> Sheets => _sheets.Value;
 
     /// <summary>One of the sheets; null when the design has nothing of that name.</summary>
     /// <param name="trials">How many arrangements to look at where the sheet is arranged by a search.</param>

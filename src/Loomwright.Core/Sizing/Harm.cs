@@ -50,12 +50,13 @@ public static class Harm
     {
         var rule = loom.Conditions.AmpacityRule is { } name ? AmpacityRules.Find(name) ?? AmpacityRules.Usual : AmpacityRules.Usual;
         var around = new Surroundings(loom.Conditions.Ambient, loom.Conditions.Insulation);
+        var heats = loom.Wires.Select(w => w.Size).Distinct().ToDictionary(s => s, s => Heat.Of(s, around, rule));
         return
         [
             .. from seen in frame.Phases[0].Wires
                let wire = loom.Wire(seen.Wire)
                where wire is not null
-               let heat = Heat.Of(wire.Size, around, rule)
+               let heat = heats[wire.Size]
                let mostAmps = Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp)
                let amps = Math.Abs(seen.Current.Amps)
                where amps > mostAmps

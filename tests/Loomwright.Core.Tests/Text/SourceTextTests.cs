@@ -24,5 +24,7 @@ public sealed class SourceTextTests
     [InlineData(" stop lamp ", "STOP\tLAMP", true)]
     [InlineData("Öl", "O\u0308l", true)]
     [InlineData("stoplamp", "stop lamp", false)]
+    [InlineData("stop lamp", "stop lamp 2", false)]
+    [InlineData("ÖL \u00a0 hot", "öl hot\n", true)]
     public void Names_are_one_when_their_owner_would_say_so(string a, string b, bool same) => Assert.Equal(same, Names.Same(a, b));
 }
