@@ -21,7 +21,7 @@ public sealed class FixTests : BunitContext
     public void A_fix_shows_its_lines_first_writes_only_when_told_and_the_check_is_made_again()
     {
         var before = File.ReadAllText(_file);
-        var page = Render<CheckPage>(p => p.Add(c => c.Path, "reversed.loom.yaml"));
+        var page = Opened();
 
         page.Find(".fix .act").Click();
         Assert.Contains("to: tail lamp.-", page.Find(".lines").TextContent, StringComparison.Ordinal);
@@ -32,6 +32,32 @@ public sealed class FixTests : BunitContext
         Assert.Contains("Written into reversed.loom.yaml", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll(".finding"));
     }
+
+    [Fact]
+    public void A_fix_that_was_written_can_be_taken_back_on_the_page()
+    {
+        var before = File.ReadAllText(_file);
+        var page = Opened();
+        page.Find(".fix .act").Click();
+        page.Find(".fix .act.main").Click();
+        page.FindAll("button").Single(b => b.TextContent == "Take the last change back").Click();
+        Assert.Equal(before, File.ReadAllText(_file));
+        Assert.NotEmpty(page.FindAll(".finding"));
+    }
+
+    [Fact]
+    public void A_fix_is_not_written_into_a_text_it_was_not_tried_on()
+    {
+        var page = Opened();
+        page.Find(".fix .act").Click();
+        var changed = "# mine\n" + File.ReadAllText(_file);
+        File.WriteAllText(_file, changed);
+        page.Find(".fix .act.main").Click();
+        Assert.Equal(changed, File.ReadAllText(_file));
+        Assert.StartsWith("Nothing was written: the file was changed by somebody else", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
+    }
+
+    private IRenderedComponent<CheckPage> Opened() => Render<CheckPage>(p => p.Add(c => c.Path, "reversed.loom.yaml"));
 
     protected override void Dispose(bool disposing)
     {

@@ -51,6 +51,18 @@ public sealed class UnmarkedTests : BunitContext
     }
 
     [Fact]
+    public async Task What_was_read_stays_when_the_file_is_changed_meanwhile()
+    {
+        var page = await Begun("red, brown", "off, on");
+        await Press(page, "Nothing");
+        var (file, asked) = (Path.Combine(_folder, "a.loom.yaml"), page.Find(".ask").TextContent);
+        await File.AppendAllTextAsync(file, "  socket:\n    kind: splice\n", Xunit.TestContext.Current.CancellationToken);
+        Services.GetRequiredService<Garage>().Find("a.loom.yaml");
+        page.WaitForAssertion(() => Assert.Equal(asked, page.Find(".ask").TextContent));
+        Assert.Contains("open", page.Find(".contacts").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Names_that_cannot_be_told_apart_are_refused_with_the_cure()
     {
         var page = await Begun("brown, Brown", "off, on");

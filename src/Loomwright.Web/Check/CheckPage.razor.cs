@@ -1,33 +1,21 @@
 using Loomwright.Fixes;
 using Loomwright.Live;
-using Loomwright.Web.Bikes;
-using Microsoft.AspNetCore.Components;
 
 namespace Loomwright.Web.Check;
 
 /// <summary>What the check finds in one design, and its fixes to be written.</summary>
 public sealed partial class CheckPage
 {
-    private Bike? bike;
-    private LiveDocument? document;
-    private IDisposable? watching;
+    private readonly string _who = $"check page {Guid.NewGuid():N}";
+    private Revision? shown;
     private IReadOnlyList<Found> all = [];
+    private int written;
     private bool live;
     private string said = "";
 
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
-
-    [Inject]
-    private Garage Garage { get; set; } = null!;
-
-    /// <summary>Nobody is looking any more.</summary>
-    public void Dispose() => watching?.Dispose();
-
     protected override void OnInitialized()
     {
-        document = Garage.Live(Path);
+        base.OnInitialized();
         Take();
     }
 
@@ -36,33 +24,54 @@ public sealed partial class CheckPage
         if (firstRender)
         {
             live = true;
-            watching = document?.Subscribe(() => _ = InvokeAsync(Renew));
+            Watch();
             StateHasChanged();
         }
     }
 
-    private void Renew()
+    protected override Task Renew()
     {
-        if (document!.Current.Bike != bike)
+        if (Document!.Current != shown)
         {
             Take();
             StateHasChanged();
         }
+
+        return Task.CompletedTask;
     }
 
     private void Take()
     {
-        bike = document?.Current.Bike;
-        all = bike is null ? [] : Found.Of(bike);
+        shown = Document?.Current;
+        all = shown is null ? [] : Found.Of(shown.Bike);
     }
 
-    // On the text that was shown; what others changed elsewhere meanwhile stays.
-    private void Write(Fix fix)
+    // Only into the text it was tried on: on another it may do harm.
+    private Task Write(Fix fix)
     {
-        var shown = document!.Changes.LastOrDefault(c => c.Before == bike!.Text)?.Base ?? document.Current.Sha256;
-        said = document.Apply(shown, fix.Edits, "check page") is Written.Refused no
-            ? $"Nothing was written: {no.What}; {no.Cure}."
-            : $"Written into {Path}: {fix.Title}. Change the bike as well. Below is what the check finds now.";
-        Renew();
+        var tried = shown!;
+        if (Document!.Recheck() != tried)
+        {
+            said = "Nothing was written: the file was changed by somebody else meanwhile. Below is what the check finds now; look at the change again.";
+        }
+        else if (Document.Apply(tried.Sha256, fix.Edits, _who) is Written.Refused no)
+        {
+            said = $"Nothing was written: {no.What}; {no.Cure}.";
+        }
+        else
+        {
+            written++;
+            said = $"Written into {Path}: {fix.Title}. Change the bike as well. Below is what the check finds now.";
+        }
+
+        return Renew();
+    }
+
+    private Task TakeBack()
+    {
+        var refused = Document!.Undo(_who) as Written.Refused;
+        written -= refused is null ? 1 : 0;
+        said = refused is null ? $"Taken back; {Path} is as it was before that." : $"Nothing was taken back: {refused.What}; {refused.Cure}.";
+        return Renew();
     }
 }

@@ -1,5 +1,4 @@
 using Loomwright.Drawing;
-using Loomwright.Live;
 using Loomwright.Text;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Try;
@@ -30,28 +29,16 @@ public sealed partial class PicturePage
     private Pointed? menu;
     private Unclear? unclear;
     private IReadOnlyList<Stop> stops = [];
-    private LiveDocument? document;
-    private IDisposable? watching;
     private Moves? moves;
-
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
-
-    [Inject]
-    private Garage Garage { get; set; } = null!;
 
     [Inject]
     private Drawer Drawer { get; set; } = null!;
 
-    /// <summary>Nobody is looking any more.</summary>
-    public void Dispose() => watching?.Dispose();
-
     protected override void OnInitialized()
     {
-        document = Garage.Live(Path);
-        moves = document is null ? null : new Moves(document);
-        Take(document?.Current.Bike);
+        base.OnInitialized();
+        moves = Document is null ? null : new Moves(Document);
+        Take(Document?.Current.Bike);
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -78,9 +65,9 @@ public sealed partial class PicturePage
     }
 
     // The file changed: the same doings at the bike as it now is, on a sheet drawn anew.
-    private async Task Renew()
+    protected override async Task Renew()
     {
-        if (document!.Current.Bike is var bike && bike != session?.Bike)
+        if (Document!.Current.Bike is var bike && bike != session?.Bike)
         {
             Take(bike);
             if (session is not null && drawn)
@@ -109,7 +96,7 @@ public sealed partial class PicturePage
     private void Ready(bool seen)
     {
         live = !seen;
-        watching = document!.Subscribe(() => _ = InvokeAsync(Renew));
+        Watch();
     }
 
     private async Task Change(SheetName to)

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Loomwright.Live;
 using Loomwright.Walk;
 using Loomwright.Web.Bikes;
 using Microsoft.AspNetCore.Components;
@@ -12,31 +11,15 @@ public sealed partial class PositionsPage
     private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(500);
 
     private Bike? bike;
-    private LiveDocument? document;
-    private IDisposable? watching;
     private Walked? walked;
     private CancellationTokenSource? walking;
     private string status = "";
     private bool live;
 
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
-
-    [Inject]
-    private Garage Garage { get; set; } = null!;
-
-    /// <summary>Nobody is looking any more.</summary>
-    public void Dispose()
-    {
-        walking?.Cancel();
-        watching?.Dispose();
-    }
-
     protected override void OnInitialized()
     {
-        document = Garage.Live(Path);
-        bike = document?.Current.Bike;
+        base.OnInitialized();
+        bike = Document?.Current.Bike;
     }
 
     protected override void OnAfterRender(bool firstRender)
@@ -44,7 +27,7 @@ public sealed partial class PositionsPage
         if (firstRender)
         {
             live = true;
-            watching = document?.Subscribe(() => _ = InvokeAsync(Renew));
+            Watch();
             StateHasChanged();
         }
     }
@@ -80,15 +63,19 @@ public sealed partial class PositionsPage
     }
 
     // What was walked is not this bike any more.
-    private void Renew()
+    protected override Task Renew()
     {
-        if (document!.Current.Bike is var now && now != bike)
+        if (Document!.Current.Bike is var now && now != bike)
         {
             walking?.Cancel();
             (bike, walked, status) = (now, null, "The file has changed; walk again.");
             StateHasChanged();
         }
+
+        return Task.CompletedTask;
     }
+
+    protected override void Left() => walking?.Cancel();
 
     private void Told(WalkProgress progress)
     {

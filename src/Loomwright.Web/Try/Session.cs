@@ -23,7 +23,6 @@ public sealed class Session
     private IReadOnlyList<Mistake>? _catalogue;
     private Plan? _plan;
     private IReadOnlyList<Found>? _findings;
-    private IReadOnlyList<Finding>? _mistakeFindings;
 
     private Session(Bike bike, Loom loom)
     {
@@ -60,8 +59,6 @@ public sealed class Session
     /// <summary>The mistake that is in, or null.</summary>
     public Mistake? Mistake { get; private set; }
 
-    /// <summary>What the check says with the mistake in that it does not say without it.</summary>
-    public IReadOnlyList<Finding> MistakeFindings => Mistake is null ? [] : _mistakeFindings ??= Bike.Check(Mistake.Fault);
 
     /// <summary>What would burn or break now, in words, the worst first.</summary>
     public IReadOnlyList<string> Harm => Bike.Harm(_rig.Now, Mistake?.Fault);
@@ -95,6 +92,9 @@ public sealed class Session
         next.Anew();
         return next;
     }
+
+    /// <summary>What the check says with a mistake in that it does not say without it; may take a second.</summary>
+    public IReadOnlyList<Finding> FindingsWith(Mistake? mistake) => mistake is null ? [] : Bike.Check(mistake.Fault);
 
     /// <summary>Does one thing at the bike.</summary>
     public void Do(Operation operation)
@@ -133,14 +133,12 @@ public sealed class Session
     public void PutIn(Mistake mistake)
     {
         Mistake = mistake;
-        _mistakeFindings = null;
         Anew();
     }
 
     public void TakeOut()
     {
         Mistake = null;
-        _mistakeFindings = null;
         Anew();
     }
 

@@ -1,4 +1,3 @@
-using Loomwright.Live;
 using Loomwright.Web.Bikes;
 using Microsoft.AspNetCore.Components;
 
@@ -14,23 +13,11 @@ public sealed partial class TryPage
     private bool focusStrip;
     private bool live;
     private bool found;
-    private LiveDocument? document;
-    private IDisposable? watching;
-
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
-
-    [Inject]
-    private Garage Garage { get; set; } = null!;
-
-    /// <summary>Nobody is looking any more.</summary>
-    public void Dispose() => watching?.Dispose();
 
     protected override void OnInitialized()
     {
-        document = Garage.Live(Path);
-        Take(document?.Current.Bike);
+        base.OnInitialized();
+        Take(Document?.Current.Bike);
         chosen = session?.Loom.Wires is [var first, ..] ? first.Name : null;
     }
 
@@ -40,7 +27,7 @@ public sealed partial class TryPage
         if (firstRender)
         {
             live = true;
-            watching = document?.Subscribe(() => _ = InvokeAsync(Renew));
+            Watch();
             StateHasChanged();
         }
         else if (focusStrip && strip is not null)
@@ -51,13 +38,15 @@ public sealed partial class TryPage
     }
 
     // The file changed: the same doings at the bike as it now is.
-    private void Renew()
+    protected override Task Renew()
     {
-        if (document!.Current.Bike is var bike && bike != session?.Bike)
+        if (Document!.Current.Bike is var bike && bike != session?.Bike)
         {
             Take(bike);
             StateHasChanged();
         }
+
+        return Task.CompletedTask;
     }
 
     private void Take(Bike? bike)

@@ -1,6 +1,4 @@
 using Loomwright.Contacts;
-using Loomwright.Web.Bikes;
-using Microsoft.AspNetCore.Components;
 
 namespace Loomwright.Web.Unmarked;
 
@@ -16,22 +14,28 @@ public sealed partial class UnmarkedPage
     private NamedThings? begun;
     private NamedThings? lampBegun;
 
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
-
-    [Inject]
-    private Garage Garage { get; set; } = null!;
-
-    protected override void OnParametersSet() => bike = Garage.Find(Path);
+    protected override void OnInitialized()
+    {
+        base.OnInitialized();
+        bike = Document?.Current.Bike;
+    }
 
     protected override void OnAfterRender(bool firstRender)
     {
         if (firstRender)
         {
             live = true;
+            Watch();
             StateHasChanged();
         }
+    }
+
+    // What was read with the meter stays, whatever the file says now.
+    protected override Task Renew()
+    {
+        bike = Document!.Current.Bike;
+        StateHasChanged();
+        return Task.CompletedTask;
     }
 
     private void Begin()

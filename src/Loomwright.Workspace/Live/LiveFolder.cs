@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 using Loomwright.OnDisk;
 
 namespace Loomwright.Live;
@@ -82,7 +83,7 @@ public sealed class LiveFolder : IDisposable
     {
         foreach (var document in _documents.Values.Where(d => d.IsValueCreated && d.Value.IsWatched))
         {
-            document.Value.Recheck();
+            Recheck(document.Value);
         }
 
         try
@@ -92,6 +93,20 @@ public sealed class LiveFolder : IDisposable
         catch (ObjectDisposedException)
         {
             // The folder was closed meanwhile; nobody is left to be told.
+        }
+    }
+
+    // A fault of ours in one document must not end the program, and with it the others' sessions: whoever opens that design
+    // meets the same fault and is told.
+    private static void Recheck(LiveDocument document)
+    {
+        try
+        {
+            document.Recheck();
+        }
+        catch (Exception fault)
+        {
+            Trace.TraceError(fault.ToString());
         }
     }
 }
