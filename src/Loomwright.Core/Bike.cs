@@ -152,6 +152,9 @@ public sealed class Bike
     /// <summary>Reads what was done and measured, <c>lock=riding: box.X4 to battery.- = 12.4 V</c>.</summary>
     public (Report? Report, Problem? Problem) Read(string text) => Report.Read(text, Known);
 
+    /// <summary>Reads what a check of a thing itself found, <c>terminals of box: stop lamp feed sits on box.X3</c>.</summary>
+    public (Report? Report, Problem? Problem) Found(string text) => Report.Found(text, Known);
+
     /// <summary>What was done, and that the person could not tell what came of it.</summary>
     public (Report? Report, Problem? Problem) NotSure(string done) => Report.NotSure(done, Known);
 

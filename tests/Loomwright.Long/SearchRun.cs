@@ -16,12 +16,15 @@ internal static class SearchRun
         var text = new StringBuilder();
         foreach (var example in new[] { "kittiwake-bench", "kittiwake", "sandpiper" })
         {
+            var watch = System.Diagnostics.Stopwatch.StartNew();
             var loom = Bike.Read(new SourceText(example, File.ReadAllText($"examples/{example}/{example}.loom.yaml"))).Loom!;
             var sessions = new Searches(loom, TroubleTable.Of(loom));
             var count = run.Count ?? Usual;
             text.Append(FormattableString.Invariant($"## {example}\n\n"));
+            Console.Error.WriteLine(FormattableString.Invariant($"{example}: table {watch.Elapsed.TotalSeconds:F1} s"));
             foreach (var (misreads, goal) in new[] { (0.02, GoalAtTwo), (0.05, GoalAtFive) })
             {
+                Console.Error.WriteLine(FormattableString.Invariant($"{example} {misreads}: {watch.Elapsed.TotalSeconds:F1} s"));
                 var counts = SearchCounts.Of(example, [.. Played(run, count, seed => sessions.One(seed, misreads))]);
                 run.Failed |= counts.LowerBound < goal || Math.Abs(counts.Stated - (counts.First / (double)count)) > 0.03;
                 text.Append(FormattableString.Invariant($"Slips {misreads * 100:0} %, goal for the lower bound {goal * 100:0.0} %:\n\n```\n{counts.ToText()}```\n\n"));
@@ -34,6 +37,7 @@ internal static class SearchRun
                 text.Append(FormattableString.Invariant($"| {order} | {played.Count(p => p.First) * 100.0 / played.Count:0.0} % | {played.Average(p => p.Questions):0.00} | {played.Average(p => p.Minutes):0.00} |\n"));
             }
 
+            Console.Error.WriteLine(FormattableString.Invariant($"{example} pairs: {watch.Elapsed.TotalSeconds:F1} s"));
             var pairs = Played(run, Math.Min(count, 500), seed => sessions.Two(seed, 0.02)).ToList();
             var first = pairs.Count(p => p.First);
             var second = pairs.Count(p => p.Second);

@@ -42,7 +42,7 @@ public sealed class TroubleAnswer(OpenedDesign design) : Answer("trouble", desig
         ],
         Group = [.. trouble.Group.Select(s => s.Repair)],
         Next = trouble.Questions is [var question, ..] && trouble.Odd is null
-            ? new NextQuestion(table.Table.Stimuli[question.Stimulus].Name, TroubleText.Ask(table, question), [.. trouble.Outlooks(question).Select(o => new OutlookAnswer(o.Answer, o.Chance, o.Repairs))], question.Minutes)
+            ? new NextQuestion(TroubleText.Do(table, question.Place), TroubleText.Ask(table, question), [.. trouble.Outlooks(question).Select(o => new OutlookAnswer(o.Answer, o.Chance, o.Repairs))], question.Minutes, question.Place.Check?.Name)
             : null,
     };
 }
@@ -60,7 +60,8 @@ public sealed record NextQuestion(
     [property: Description("What to operate.")] string Do,
     [property: Description("What to look at or measure then.")] string Ask,
     [property: Description("What it may show and what that would speak for, the likeliest first.")] ImmutableArray<OutlookAnswer> Answers,
-    [property: Description("About how long it takes.")] double Minutes);
+    [property: Description("About how long it takes.")] double Minutes,
+    [property: Description("The name of the check when a thing itself is looked at, as --found takes it; else null.")] string? Check);
 
 /// <summary>One answer a question may get.</summary>
 public sealed record OutlookAnswer(

@@ -34,10 +34,15 @@ internal static class TroubleView
         }
         else if (trouble.Questions is [var question, ..])
         {
-            screen.Line(FormattableString.Invariant($"Next, about {Math.Max(0.5, question.Minutes):0.#} min: {table.Table.Stimuli[question.Stimulus].Name}; {TroubleText.Ask(table, question)}"));
+            screen.Line(FormattableString.Invariant($"Next, about {Math.Max(0.5, question.Minutes):0.#} min: {TroubleText.Do(table, question.Place)}; {TroubleText.Ask(table, question)}"));
             foreach (var outlook in trouble.Outlooks(question).Take(Most))
             {
                 screen.Item("  ·", $"{outlook.Answer}: {string.Join("; or ", outlook.Repairs)}");
+            }
+
+            if (question.Place.Check is { } check)
+            {
+                screen.Line($"Told as: --found \"{check.Name}: …\"");
             }
         }
 

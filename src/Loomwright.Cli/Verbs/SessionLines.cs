@@ -18,7 +18,8 @@ internal abstract record SessionLine
 
 /// <summary>
 /// A search for a cause as JSON lines: <c>{"do": "lock=riding", "answer": "tail lamp=dark"}</c>, or <c>"not sure"</c>;
-/// <c>{"do": "lock=riding", "between": ["box.X4", "battery.-"], "reading": "12.4", "unit": "V"}</c>; <c>{"mended": "REPAIR"}</c>.
+/// <c>{"do": "lock=riding", "between": ["box.X4", "battery.-"], "reading": "12.4", "unit": "V"}</c>;
+/// <c>{"check": "terminals of box", "answer": "stop lamp feed sits on box.X3"}</c>; <c>{"mended": "REPAIR"}</c>.
 /// </summary>
 internal static class SessionLines
 {
@@ -67,6 +68,8 @@ internal static class SessionLines
                     return (new SessionLine.Mended(repair), null);
                 case { Do: { } done, Between: [var red, var black], Reading: { } reading } line:
                     return Answer(bike.Read($"{done}: {red} to {black} = {reading} {line.Unit}"));
+                case { Check: { } check, Answer: { } found }:
+                    return Answer(bike.Found($"{check}: {found}"));
                 case { Do: { } done, Answer: "not sure" }:
                     return Answer(bike.NotSure(done));
                 case { Do: { } done, Answer: { } answer }:
@@ -86,5 +89,5 @@ internal static class SessionLines
 
     private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web) { UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow };
 
-    private sealed record Line(string? Do, string? Answer, string[]? Between, string? Reading, string? Unit, string? Mended);
+    private sealed record Line(string? Do, string? Check, string? Answer, string[]? Between, string? Reading, string? Unit, string? Mended);
 }

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Loomwright.Answers;
 using Loomwright.Diagnosis;
+using Loomwright.Dictionary;
 using Loomwright.Output;
 using Spectre.Console.Cli;
 
@@ -21,6 +22,10 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
         [CommandOption("--read <DONE: POINT to POINT = VOLTS>")]
         [Description("What was done and what the meter showed then; repeat for each")]
         public string[] Read { get; init; } = [];
+
+        [CommandOption("--found <CHECK: FOUND>")]
+        [Description("What a look at a thing itself found, key off; repeat for each")]
+        public string[] Found { get; init; } = [];
 
         [CommandOption("--session <SESSION>")]
         [Description("Answers from a file, one a line, in order; before those above")]
@@ -48,7 +53,8 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
         }
 
         var told = session.Lines.ToList();
-        foreach (var (option, text, (read, problem)) in settings.Saw.Select(s => ("--saw", s, design.Bike.Saw(s))).Concat(settings.Read.Select(r => ("--read", r, design.Bike.Read(r)))))
+        foreach (var (option, text, (read, problem)) in settings.Saw.Select(s => ("--saw", s, design.Bike.Saw(s)))
+            .Concat(settings.Read.Select(r => ("--read", r, design.Bike.Read(r)))).Concat(settings.Found.Select(f => ("--found", f, design.Bike.Found(f)))))
         {
             if (problem is not null)
             {
@@ -58,7 +64,7 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
             told.Add(new SessionLine.Answer(read!));
         }
 
-        var table = design.Bike.Trouble(told.OfType<SessionLine.Answer>().Select(a => a.Report.Done));
+        var table = design.Bike.Trouble(told.OfType<SessionLine.Answer>().Select(a => a.Report.Done).OfType<Stimulus>());
         var trouble = Trouble.Begin(table);
         foreach (var line in told)
         {

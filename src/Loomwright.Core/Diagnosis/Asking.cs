@@ -7,12 +7,20 @@ namespace Loomwright.Diagnosis;
 /// <summary>Which question tells most about the repair for a minute's work.</summary>
 internal sealed class Asking
 {
+    /// <summary>Minutes for a look and to set the probes; judgement, as the others.</summary>
+    public const double LookMinutes = 0.3, ProbeMinutes = 0.8;
+
+    private const double MoveMinutes = 0.1;
+
     // What is not among the likeliest that make up this share does not decide the next question.
     private const double Live = 0.995;
     private const int MostLive = 300;
 
-    // Minutes, judgement: a look, a control moved, probes set.
-    private const double LookMinutes = 0.3, MoveMinutes = 0.1, ProbeMinutes = 0.8;
+    // A meter is worth its time only where something flows: where the looks differ most, and where the bike stands.
+    private const int MostMeasured = 6;
+
+    // What tells less is not worth asking.
+    private const double LeastBits = 0.005;
 
     // Two readings further apart than this many spreads are told apart.
     private const double Apart = 2.5;
@@ -30,102 +38,79 @@ internal sealed class Asking
     {
         (_table, _all, _probes) = (table, all, probes);
         _looks = [.. Enumerable.Range(0, table.Stimuli.Length).Select(LookIds)];
-        _repairs = Numbered(all.Select(h => h.Repair));
+        _repairs = Numbered(all.Select(h => h.Repair), StringComparer.Ordinal);
     }
 
     /// <summary>All questions worth asking, the best first.</summary>
     /// <param name="weights">Share of each hypothesis.</param>
-    /// <param name="at">What was done last; null before anything.</param>
+    /// <param name="at">What was done last; null before anything and with the key off.</param>
     /// <param name="asked">Questions that were answered already and are not asked again.</param>
-    public ImmutableArray<Question> Ranked(double[] weights, int? at, IReadOnlySet<(int Stimulus, int? Red, int? Black)> asked)
+    public ImmutableArray<Question> Ranked(double[] weights, int? at, IReadOnlySet<Asked> asked)
     {
-        var live = LiveOf(weights);
+        var live = new Telling(LiveOf(weights), weights, _repairs);
         var found = new List<Question>();
         for (var s = 0; s < _table.Stimuli.Length; s++)
         {
-            var minutes = LookMinutes + Moving(at, s);
-            if (!asked.Contains((s, null, null)))
+            if (!asked.Contains(new Asked(s)))
             {
-                found.Add(new Question.Look(s, minutes, Told(weights, live, e => _looks[s][e])));
+                found.Add(new Question.Look(s, LookMinutes + Moving(at, s), live.Bits(_looks[s])));
             }
         }
 
-        // A meter is worth its time only where something flows: where the looks differ most, or nothing tells them apart any more.
-        var where = found.Count > 0 ? found.OrderByDescending(q => q.Bits).Select(q => q.Stimulus).Take(6) : [];
-        foreach (var s in where.Concat(at is { } here ? [here] : []).Distinct())
+        var where = found.OrderByDescending(q => q.Bits).Select(q => q.Stimulus!.Value).Take(MostMeasured);
+        foreach (var s in where.Concat(at is { } here ? [here] : []).Distinct().ToList())
         {
-            foreach (var (red, black) in _probes.Where(p => !asked.Contains((s, p.Red, p.Black))))
-            {
-                var bits = Told(weights, live, Readings(live, s, red, black));
-                if (bits > 0)
-                {
-                    found.Add(new Question.Volts(s, red, black, ProbeMinutes + Moving(at, s), bits));
-                }
-            }
+            found.AddRange(_probes.Where(p => !asked.Contains(new Asked(s, p.Red, p.Black)))
+                .Select(p => new Question.Volts(s, p.Red, p.Black, ProbeMinutes + Moving(at, s), live.Bits(Readings(live.Entries, s, p.Red, p.Black)))));
         }
 
-        return [.. found.Where(q => q.Bits > 0.005).OrderByDescending(q => q.Worth).ThenBy(q => q.Stimulus)];
+        found.AddRange(live.Entries.SelectMany(e => _all[e].Traces).Select(t => t.Check).Distinct()
+            .Where(c => !asked.Contains(new Asked(null, Check: c)))
+            .Select(c => new Question.Of(c, c.Minutes, live.Bits(e => _all[e].Traces, c))));
+        return [.. found.Where(q => q.Bits > LeastBits).OrderByDescending(q => q.Worth).ThenBy(q => q.Stimulus)];
     }
 
-    /// <summary>Which answer a hypothesis gives to a question: equal where the answers cannot be told apart, −1 when it is too unlikely to matter.</summary>
-    public int Answer(double[] weights, Question question, int hypothesis)
+    /// <summary>Which answer a hypothesis gives to a look or a measurement: equal where the answers cannot be told apart, −1 when it is too unlikely to matter.</summary>
+    public int[] Answers(double[] weights, Question question)
     {
         var live = LiveOf(weights);
-        return !live.Contains(hypothesis) ? -1 : question is Question.Volts v ? Readings(live, v.Stimulus, v.Red, v.Black)(hypothesis) : _looks[question.Stimulus][hypothesis];
-    }
-
-    private static List<int> LiveOf(double[] weights)
-    {
-        var all = weights.Sum();
-        var live = new List<int>();
-        var sum = 0.0;
-        foreach (var e in Enumerable.Range(0, weights.Length).OrderByDescending(e => weights[e]))
-        {
-            live.Add(e);
-            sum += weights[e];
-            if (sum >= Live * all || live.Count == MostLive)
-            {
-                break;
-            }
-        }
-
-        return live;
-    }
-
-    // Entropy of the repair before, less what is left of it on average after the answer.
-    private double Told(double[] weights, List<int> live, Func<int, int> answerOf)
-    {
-        var byRepair = new Dictionary<int, double>();
-        var byAnswer = new Dictionary<int, double>();
-        var both = new Dictionary<(int, int), double>();
-        var all = 0.0;
+        var answers = new int[_all.Length];
+        Array.Fill(answers, -1);
+        var told = question is Question.Volts v ? Readings(live, v.At, v.Red, v.Black) : _looks[question.Stimulus!.Value];
         foreach (var e in live)
         {
-            var (answer, repair, weight) = (answerOf(e), _repairs[e], weights[e]);
-            byRepair[repair] = byRepair.GetValueOrDefault(repair) + weight;
-            byAnswer[answer] = byAnswer.GetValueOrDefault(answer) + weight;
-            both[(answer, repair)] = both.GetValueOrDefault((answer, repair)) + weight;
-            all += weight;
+            answers[e] = told[e];
         }
 
-        return byAnswer.Count < 2 ? 0 : Math.Max(0, Bits(byRepair.Values, all) + Bits(byAnswer.Values, all) - Bits(both.Values, all));
+        return answers;
     }
 
-    private static double Bits(IEnumerable<double> weights, double all) => -weights.Where(w => w > 0).Sum(w => w / all * Math.Log2(w / all));
+    private static int[] LiveOf(double[] weights)
+    {
+        var left = Live * weights.Sum();
+        return [.. Enumerable.Range(0, weights.Length).OrderByDescending(e => weights[e]).Take(MostLive).TakeWhile(e => (left -= weights[e]) > -weights[e])];
+    }
 
     // Those whose readings a meter does not tell apart get one number.
-    private Func<int, int> Readings(List<int> live, int stimulus, int red, int? black)
+    private int[] Readings(int[] live, int stimulus, int red, int? black)
     {
-        var groups = new Dictionary<int, int>();
-        var (group, last) = (0, double.NegativeInfinity);
-        foreach (var (entry, volts) in live.Select(e => (e, Likelihood.Volts(_all[e].Looks[stimulus], red, black))).OrderBy(v => v.Item2))
+        var volts = new double[live.Length];
+        for (var i = 0; i < live.Length; i++)
         {
-            group += volts - last > Apart * Misreading.Spread(volts) ? 1 : 0;
-            groups[entry] = group;
-            last = volts;
+            volts[i] = Likelihood.Volts(_all[live[i]].Looks[stimulus], red, black);
         }
 
-        return e => groups[e];
+        var order = (int[])live.Clone();
+        Array.Sort(volts, order);
+        var groups = new int[_all.Length];
+        var group = 0;
+        for (var i = 0; i < order.Length; i++)
+        {
+            group += i > 0 && volts[i] - volts[i - 1] > Apart * Misreading.Spread(volts[i]) ? 1 : 0;
+            groups[order[i]] = group;
+        }
+
+        return groups;
     }
 
     // Controls that stand otherwise than they should, and the wait.
@@ -138,11 +123,26 @@ internal sealed class Asking
 
     private static HashSet<(string, string)> Controls(Stimulus stimulus) => [.. stimulus.Operations.OfType<Operation.Set>().Select(s => (s.Control, s.Position))];
 
-    private int[] LookIds(int stimulus) => Numbered(_all.Select(h => Convert.ToHexString(h.Looks[stimulus].Signs.AsSpan())));
+    private int[] LookIds(int stimulus) => Numbered(_all.Select(h => h.Looks[stimulus].Signs), SameSigns.Comparer);
 
-    private static int[] Numbered(IEnumerable<string> names)
+    private static int[] Numbered<T>(IEnumerable<T> all, IEqualityComparer<T> same)
+        where T : notnull
     {
-        var known = new Dictionary<string, int>(StringComparer.Ordinal);
-        return [.. names.Select(n => known.TryGetValue(n, out var id) ? id : known[n] = known.Count)];
+        var known = new Dictionary<T, int>(same);
+        return [.. all.Select(n => known.TryGetValue(n, out var id) ? id : known[n] = known.Count)];
+    }
+
+    private sealed class SameSigns : IEqualityComparer<ImmutableArray<byte>>
+    {
+        public static readonly SameSigns Comparer = new();
+
+        public bool Equals(ImmutableArray<byte> x, ImmutableArray<byte> y) => x == y || x.AsSpan().SequenceEqual(y.AsSpan());
+
+        public int GetHashCode(ImmutableArray<byte> signs)
+        {
+            var hash = default(HashCode);
+            hash.AddBytes(signs.AsSpan());
+            return hash.ToHashCode();
+        }
     }
 }

@@ -4,17 +4,28 @@ using Loomwright.Dictionary;
 namespace Loomwright.Diagnosis;
 
 /// <summary>
-/// How likely each hypothesis is after what was answered. No weight is ever 0: beside them stands something that is not in
-/// the list, which explains anything a little.
+/// How likely each hypothesis is after what was answered, whatever the battery's state, which is found on the way. No weight
+/// is ever 0: beside them stands something that is not in the list, which explains anything a little.
 /// </summary>
 internal sealed class Belief
 {
     /// <summary>Share of something not in the list before anything was answered, and at least afterwards.</summary>
     public const double SomethingElse = 0.02;
 
+    private static readonly int Batteries = Battery.Shares.Length;
+
     private readonly FaultTable _table;
 
-    private Belief(FaultTable table, ImmutableArray<Hypothesis> all, double[] weights, double other) => (_table, All, Weights, Other) = (table, all, weights, other);
+    // A row for each hypothesis, a column for each state of the battery.
+    private readonly double[] _both;
+
+    private Belief(FaultTable table, ImmutableArray<Hypothesis> all, double[] both, double other)
+    {
+        (_table, All, _both, Other) = (table, all, both, other);
+        Weights = [.. Enumerable.Range(0, all.Length).Select(h => both.AsSpan(h * Batteries, Batteries).ToArray().Sum())];
+        var likeliest = Array.IndexOf(_both, _both.Max());
+        (Likeliest, BatteryShare) = (All[likeliest / Batteries], Battery.Shares[likeliest % Batteries]);
+    }
 
     /// <summary>What may be wrong.</summary>
     public ImmutableArray<Hypothesis> All { get; }
@@ -25,38 +36,41 @@ internal sealed class Belief
     /// <summary>Share of something that is not in the list.</summary>
     public double Other { get; }
 
+    /// <summary>The likeliest hypothesis …</summary>
+    public Hypothesis Likeliest { get; }
+
+    /// <summary>… and the battery's rest voltage with it, as a share of the one written down.</summary>
+    public double BatteryShare { get; }
+
     /// <summary>After all these answers.</summary>
     public static Belief Of(FaultTable table, ImmutableArray<Hypothesis> all, IEnumerable<Evidence> answers)
     {
-        var sum = all.Sum(h => h.Prior);
-        var start = new Belief(table, all, [.. all.Select(h => h.Prior / sum * (1 - SomethingElse))], SomethingElse);
+        var sum = all.Sum(h => h.Prior) * Batteries;
+        var start = new Belief(table, all, [.. all.SelectMany(h => Enumerable.Repeat(h.Prior / sum * (1 - SomethingElse), Batteries))], SomethingElse);
         return answers.Aggregate(start, (belief, answer) => belief.After(answer));
     }
 
     /// <summary>After one more answer.</summary>
     public Belief After(Evidence answer)
     {
-        var weights = new double[All.Length];
-        for (var h = 0; h < weights.Length; h++)
+        if (answer is Evidence.NotSure)
         {
-            weights[h] = Weights[h] * Likelihood.Of(_table, All[h].Looks[answer.Stimulus], answer);
+            return this;
+        }
+
+        var both = new double[_both.Length];
+        for (var h = 0; h < All.Length; h++)
+        {
+            for (var b = 0; b < Batteries; b++)
+            {
+                var i = (h * Batteries) + b;
+                both[i] = _both[i] * Likelihood.Of(_table, All[h], Battery.Shares[b], answer);
+            }
         }
 
         var other = Other * Likelihood.UnderSomethingElse(answer);
-        var listed = weights.Sum();
+        var listed = both.Sum();
         var kept = Math.Max(other / (listed + other), SomethingElse);
-        return new(_table, All, [.. weights.Select(w => w * (1 - kept) / listed)], kept);
+        return new(_table, All, [.. both.Select(w => w * (1 - kept) / listed)], kept);
     }
-
-    /// <summary>What sets it right, each with the share of all that the same work sets right, the likeliest first.</summary>
-    public ImmutableArray<(string Repair, double Share)> Repairs() =>
-    [
-        .. Weights.Select((w, h) => (All[h].Repair, Weight: w))
-            .GroupBy(r => r.Repair, StringComparer.Ordinal)
-            .Select(g => (g.Key, Share: g.Sum(r => r.Weight)))
-            .OrderByDescending(r => r.Share).ThenBy(r => r.Key, StringComparer.Ordinal),
-    ];
-
-    /// <summary>The likeliest hypothesis.</summary>
-    public Hypothesis Likeliest => All[Array.IndexOf(Weights, Weights.Max())];
 }

@@ -27,11 +27,20 @@ public static class Misreading
     /// <summary>A reading that has nothing to do with the point: probe slipped, range wrong.</summary>
     public const double GrossReading = 0.02;
 
+    /// <summary>What is there to see at the thing itself is overlooked, or something wrong seen where nothing is.</summary>
+    public const double Overlooked = 0.02;
+
+    /// <summary>Of what is wrongly seen there, the part that is one certain thing among all that could be.</summary>
+    public const double Invented = 0.1;
+
+    // Of one lamp by what it does and what is told, worked out once.
+    private static readonly double[][] Lamps = [.. Enum.GetValues<Symbol>().Select(t => Enum.GetValues<Symbol>().Select(s => OfLamp(t, s)).ToArray())];
+
     /// <summary>The chance to be told <paramref name="told"/> when <paramref name="true"/> is there; never 0.</summary>
     public static double Of(Observable observable, byte @true, byte told) => observable.Sense switch
     {
-        Sense.Sight when Lamp((Symbol)@true) && Lamp((Symbol)told) => OfLamp((Symbol)@true, (Symbol)told),
-        Sense.BoxLight => OfLamp((Symbol)@true, (Symbol)told),
+        Sense.Sight when Lamp((Symbol)@true) && Lamp((Symbol)told) => Lamps[@true][told],
+        Sense.BoxLight => Lamps[@true][told],
         _ => @true == told ? 1 - Heard : Heard,
     };
 
@@ -44,11 +53,12 @@ public static class Misreading
         return ((1 - GrossReading) * density) + (GrossReading / 30);
     }
 
-    /// <summary>One standard deviation of meter (1 % and two digits) and model (battery, lamps, contacts) together, in volts.</summary>
+    /// <summary>One standard deviation of meter (1 % and two digits) and model (lamps, contacts) together, in volts; what lies between plus and minus hangs on what lamps draw.</summary>
     public static double Spread(double volts)
     {
-        var meter = (0.01 * Math.Abs(volts)) + 0.02;
-        var model = (0.045 * Math.Abs(volts)) + 0.02;
+        var size = Math.Abs(volts);
+        var meter = (0.01 * size) + 0.02;
+        var model = (0.015 * size) + 0.02 + (0.06 * size * Math.Max(0, 1 - (size / 12)));
         return Math.Sqrt((meter * meter) + (model * model));
     }
 

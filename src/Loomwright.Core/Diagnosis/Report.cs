@@ -12,12 +12,12 @@ namespace Loomwright.Diagnosis;
 /// What a person tells in words: <c>lock=riding, front brake=pressed: rear cluster stop=dark</c>; or of a meter,
 /// <c>lock=riding: box.X4 to battery.- = 12.4 V</c>.
 /// </summary>
-/// <param name="Done">What was done.</param>
+/// <param name="Done">What was done; null when nothing is operated for it.</param>
 /// <param name="Answer">What was seen or read, its stimulus not yet placed in a table (−1).</param>
-public sealed record Report(Stimulus Done, Evidence Answer)
+public sealed record Report(Stimulus? Done, Evidence Answer)
 {
     /// <summary>The answer in a table that knows what was done.</summary>
-    public Evidence In(TroubleTable table) => Answer with { Stimulus = table.Place(Done) ?? throw new ArgumentException($"the table was made without {Done.Name}", nameof(table)) };
+    public Evidence In(TroubleTable table) => Done is null ? Answer : Answer.At(table.Place(Done) ?? throw new ArgumentException($"the table was made without {Done.Name}", nameof(table)));
 
     /// <summary>Reads something seen.</summary>
     public static (Report? Report, Problem? Problem) Saw(string text, Loom loom)
@@ -86,10 +86,27 @@ public sealed record Report(Stimulus Done, Evidence Answer)
         };
     }
 
+    /// <summary>Reads what a check of the thing itself found: <c>terminals of box: stop lamp feed sits on box.X3</c>, or <c>as it should be</c>.</summary>
+    public static (Report? Report, Problem? Problem) Found(string text, Loom loom)
+    {
+        var traces = Traces.All(loom);
+        if (text.Split(": ", 2, StringSplitOptions.TrimEntries) is not [var check, var found])
+        {
+            return (null, new Problem(text, "it does not say at which check what was found", "write it as “terminals of box: as it should be”"));
+        }
+
+        var there = traces.Where(t => Names.Same(t.Check.Name, check)).ToList();
+        return there.Count == 0 ? (null, new Problem(check, "there is no such check", Nearest(check, traces.Select(t => t.Check.Name).Distinct(StringComparer.Ordinal))))
+            : Names.Same(found, "not sure") ? (new Report(null, new Evidence.NotSure(new Asked(null, Check: there[0].Check))), null)
+            : Names.Same(found, Check.AsDesigned) ? (new Report(null, new Evidence.Checked(there[0].Check, null)), null)
+            : there.Find(t => Names.Same(t.Found, found)) is { Check: not null } trace ? (new Report(null, new Evidence.Checked(trace.Check, trace.Found)), null)
+            : (null, new Problem(found, "that cannot be found there", Nearest(found, there.Select(t => t.Found).Append(Check.AsDesigned).Distinct(StringComparer.Ordinal))));
+    }
+
     /// <summary>What was done, and that the person could not tell what came of it.</summary>
     public static (Report? Report, Problem? Problem) NotSure(string done, Loom loom) => Did(done, loom) switch
     {
-        ({ } stimulus, _) => (new Report(stimulus, new Evidence.NotSure(-1)), null),
+        ({ } stimulus, _) => (new Report(stimulus, new Evidence.NotSure(new Asked(-1))), null),
         (_, var problem) => (null, problem),
     };
 

@@ -19,10 +19,10 @@ public sealed class Trouble
 
     private readonly TroubleTable _table;
     private readonly Belief _belief;
-    private readonly ImmutableHashSet<(int, int?, int?)> _again;
+    private readonly ImmutableHashSet<Asked> _again;
     private readonly int? _at;
 
-    private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<(int, int?, int?)> again)
+    private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
         (_table, Answers, _at, _again) = (table, answers, at, again);
         _belief = Belief.Of(table.Table, all, answers);
@@ -34,7 +34,7 @@ public sealed class Trouble
         ];
         (Odd, var askedAgain) = OddOf();
         var likely = Odd is null && Suspects[0].Share >= Enough;
-        Questions = askedAgain || (likely && SupportsOf(Suspects[0]) >= Supports) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Asked()));
+        Questions = askedAgain || (likely && SupportsOf(Suspects[0]) >= Supports) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Done()));
         State = askedAgain ? Search.DoesNotFit
             : likely && Questions.IsEmpty ? Search.Found
             : Odd is null && Questions.IsEmpty ? Search.CannotTellApart
@@ -84,9 +84,9 @@ public sealed class Trouble
         }
 
         ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
-        var next = new Trouble(_table, answers, answer.Stimulus, _belief.All, again);
-        return next.Odd is null ? next : _table.Pairs(answers) is { IsEmpty: false } pairs
-            ? new Trouble(_table, answers, answer.Stimulus, [.. _table.Singles, .. pairs], again) : next;
+        var next = new Trouble(_table, answers, answer.Place.Stimulus, _belief.All, again);
+        return next.Odd is null ? next : _table.Pairs(answers, next._belief.BatteryShare) is { IsEmpty: false } pairs
+            ? new Trouble(_table, answers, answer.Place.Stimulus, [.. _table.Singles, .. pairs], again) : next;
     }
 
     /// <summary>After a repair was made: what was answered before is kept, with that fault there; what is asked from now on is without it.</summary>
@@ -96,10 +96,10 @@ public sealed class Trouble
         return new(table, [], null, table.Singles, []);
     }
 
-    private HashSet<(int, int?, int?)> Asked() => [.. Answers.Where(Whole).Select(a => a.Place), .. _again];
+    private HashSet<Asked> Done() => [.. Answers.Where(Whole).Select(a => a.Place), .. _again];
 
     // One sign told leaves “what else lights?” to be asked.
-    private bool Whole(Evidence answer) => answer is Evidence.Measured || (answer is Evidence.Seen seen
+    private bool Whole(Evidence answer) => answer is Evidence.Measured or Evidence.Checked || (answer is Evidence.Seen seen
         && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
 
     // Where the bike stands already, looking on and measuring changes nothing.
@@ -109,7 +109,7 @@ public sealed class Trouble
         var live = _belief.All.Zip(_belief.Weights).Where(h => h.Second > LikelyEnoughToHarm).Select(h => h.First).ToList();
         var harms = new Dictionary<int, bool>();
         bool Harms(int stimulus) => harms.TryGetValue(stimulus, out var known) ? known : harms[stimulus] = live.Exists(h => _table.Harms(h, stimulus));
-        return [.. ranked.Where(q => q.Stimulus == _at || !Harms(q.Stimulus)).Take(best)];
+        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || stimulus == _at || !Harms(stimulus)).Take(best)];
     }
 
     // Under what goes best with all answers, the one that goes worst of those not yet asked again; when all that go badly were,
@@ -125,7 +125,7 @@ public sealed class Trouble
     }
 
     private double Against(Hypothesis hypothesis, Evidence answer) =>
-        Math.Log(Likelihood.Best(_table.Table, answer) / Likelihood.Of(_table.Table, hypothesis.Looks[answer.Stimulus], answer));
+        Math.Log(Likelihood.Best(_table.Table, answer) / Likelihood.Of(_table.Table, hypothesis, _belief.BatteryShare, answer));
 
     // Answers that are likelier with this than with the rest.
     private int SupportsOf(Suspect suspect)
@@ -133,7 +133,8 @@ public sealed class Trouble
         var mine = suspect.Hypotheses[0];
         var rest = _belief.All.Where(h => h.Repair != suspect.Repair).ToList();
         var prior = rest.Sum(h => h.Prior);
-        return Answers.Count(answer => Likelihood.Of(_table.Table, mine.Looks[answer.Stimulus], answer)
-            > 2 * rest.Sum(h => h.Prior * Likelihood.Of(_table.Table, h.Looks[answer.Stimulus], answer)) / prior);
+        return Answers.Count(answer => Of(mine, answer) > 2 * rest.Sum(h => h.Prior * Of(h, answer)) / prior);
+
+        double Of(Hypothesis hypothesis, Evidence answer) => Likelihood.Of(_table.Table, hypothesis, _belief.BatteryShare, answer);
     }
 }

@@ -17,12 +17,14 @@ public sealed class TroubleTable
 
     private readonly Loom _loom;
     private readonly ImmutableArray<(int Red, int? Black)> _probes;
+    private readonly Lazy<Asking> _asking;
     private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _harms = new();
 
     private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles)
     {
         (_loom, Table, Singles) = (loom, table, singles);
         _probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
+        _asking = new(() => new Asking(Table, Singles, _probes));
     }
 
     /// <summary>Makes it for a whole bike. Takes as long as its dictionary.</summary>
@@ -39,7 +41,7 @@ public sealed class TroubleTable
             Priors = priors ?? new(),
         };
         var table = FaultTable.Of(loom, options);
-        return new(loom, table, Hypothesis.Singles(table, NothingWrong));
+        return new(loom, table, Hypothesis.Singles(loom, table, NothingWrong));
     }
 
     /// <summary>Where probes may go: every wire's ends.</summary>
@@ -57,26 +59,29 @@ public sealed class TroubleTable
     /// <summary>Whether an observable (by its place) shows a sign under anything in the list, somewhere.</summary>
     public bool CanShow(int observable, byte sign) => Singles.Any(h => h.Looks.Any(l => !l.Signs.IsEmpty && l.Signs[observable] == sign));
 
-    internal Asking Asking(ImmutableArray<Hypothesis> all) => new(Table, all, _probes);
+    /// <summary>What a check may find, as it should be left out.</summary>
+    public ImmutableArray<string> Findable(Check check) => [.. Singles.SelectMany(h => h.Traces).Where(t => t.Check == check).Select(t => t.Found).Distinct(StringComparer.Ordinal)];
+
+    internal Asking Asking(ImmutableArray<Hypothesis> all) => all == Singles ? _asking.Value : new(Table, all, _probes);
 
     /// <summary>Two faults at once that go with the answers, each as simulation shows it; the likeliest first.</summary>
-    internal ImmutableArray<Hypothesis> Pairs(ImmutableArray<Evidence> answers)
+    internal ImmutableArray<Hypothesis> Pairs(ImmutableArray<Evidence> answers, double battery)
     {
-        var healthy = Singles[0];
+        double Fit(Hypothesis h) => answers.Sum(a => Math.Log(Likelihood.Of(Table, h, battery, a)));
         var alone = Singles.Skip(1)
-            .OrderByDescending(h => Math.Log(h.Prior) + answers.Max(a => Fit(h.Looks, a) - Fit(healthy.Looks, a)))
+            .OrderByDescending(h => Math.Log(h.Prior) + answers.Max(a => Math.Log(Likelihood.Of(Table, h, battery, a) / Likelihood.Of(Table, Singles[0], battery, a))))
             .Take(MostAlone).ToList();
         var pairs = from i in Enumerable.Range(0, alone.Count)
                     from j in Enumerable.Range(i + 1, alone.Count - i - 1)
                     where alone[i].Repair != alone[j].Repair
-                    orderby Math.Log(alone[i].Prior * alone[j].Prior) + answers.Sum(a => Fit(Table, Together(healthy.Looks[a.Stimulus], alone[i].Looks[a.Stimulus], alone[j].Looks[a.Stimulus]), a)) descending
+                    orderby Math.Log(alone[i].Prior * alone[j].Prior) + Fit(Together(alone[i], alone[j], answers)) descending
                     select (One: alone[i], Other: alone[j]);
         return [.. pairs.Take(MostPairs).GroupBy(p => p.One).SelectMany(g => Simulated(g.Key, [.. g.Select(p => p.Other)]))];
     }
 
-    /// <summary>Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first asked.</summary>
+    /// <summary>Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first asked; a fault that is not felt there has the healthy look itself.</summary>
     internal bool Harms(Hypothesis hypothesis, int stimulus) =>
-        !hypothesis.Faults.IsEmpty && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Blows(hypothesis.Looks[stimulus], stimulus) || Burns(hypothesis, stimulus));
+        !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], Singles[0].Looks[stimulus]) && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Blows(hypothesis.Looks[stimulus], stimulus) || Burns(hypothesis, stimulus));
 
     private bool Blows(Look look, int stimulus)
     {
@@ -95,20 +100,28 @@ public sealed class TroubleTable
         var options = new DictionaryOptions { Stimuli = Table.Stimuli, Points = Table.Points, FullLight = _loom, Faults = [.. others.Select(o => o.Faults[0])] };
         var both = FaultTable.Of(Patch.Apply(_loom, one.Faults[0].Fault), options);
         return others.Select(o => new Hypothesis(
-            [one.Faults[0], o.Faults[0]], [one.Repair, o.Repair], one.Prior * o.Prior, both.Find(o.Faults[0].Fault.ToString())!.Looks));
+            [one.Faults[0], o.Faults[0]], [one.Repair, o.Repair], one.Prior * o.Prior, both.Find(o.Faults[0].Fault.ToString())!.Looks, [.. one.Traces, .. o.Traces]));
     }
 
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)
     {
-        var healthy = Singles[0];
-        double Weight(Hypothesis h) => h.Prior * Math.Exp(answers.Sum(a => Fit(Table, Together(healthy.Looks[a.Stimulus], h.Looks[a.Stimulus], mended.Looks[a.Stimulus]), a)));
-        return new(_loom, Table, [.. Singles.Where(h => h.Repair != mended.Repair || h.Faults.IsEmpty).Select(h => h with { Prior = Weight(h) })]);
+        var left = Singles.Where(h => h.Repair != mended.Repair || h.Faults.IsEmpty).ToImmutableArray();
+        var weights = Belief.Of(Table, [.. left.Select(h => Together(h, mended, answers))], answers).Weights;
+        return new(_loom, Table, [.. left.Zip(weights, (h, w) => h with { Prior = w })]);
     }
 
-    private double Fit(ImmutableArray<Look> looks, Evidence answer) => Fit(Table, looks[answer.Stimulus], answer);
+    // Both at once, as far as the answers ask for it.
+    private Hypothesis Together(Hypothesis one, Hypothesis other, ImmutableArray<Evidence> answers)
+    {
+        var looks = one.Looks.ToBuilder();
+        foreach (var s in answers.Select(a => a.Place.Stimulus).OfType<int>().Distinct())
+        {
+            looks[s] = Together(Singles[0].Looks[s], one.Looks[s], other.Looks[s]);
+        }
 
-    private static double Fit(FaultTable table, Look look, Evidence answer) => Math.Log(Likelihood.Of(table, look, answer));
+        return one with { Looks = looks.MoveToImmutable(), Traces = [.. one.Traces, .. other.Traces] };
+    }
 
     // What one of two changes is taken from that one; what both change, from the second: a first guess, simulated where it matters.
     private static Look Together(Look healthy, Look one, Look other)

@@ -3,17 +3,25 @@ namespace Loomwright.Diagnosis;
 /// <summary>Questions and answers in the words a person at the bench uses.</summary>
 public static class TroubleText
 {
+    /// <summary>What to operate before looking.</summary>
+    public static string Do(TroubleTable table, Asked asked) => asked.Stimulus is { } stimulus ? table.Table.Stimuli[stimulus].Name : "key off, main fuse out";
+
     /// <summary>What to look at or measure.</summary>
-    public static string Ask(TroubleTable table, Question question) => question is Question.Volts volts
-        ? $"volts, red probe on {table.Table.Points[volts.Red]}, black on {Black(table, volts.Black)}"
-        : "what lights, sounds or clicks, and what does not?";
+    public static string Ask(TroubleTable table, Question question) => question switch
+    {
+        Question.Volts volts => $"volts, red probe on {table.Table.Points[volts.Red]}, black on {Black(table, volts.Black)}",
+        Question.Of check => check.Check.Ask,
+        _ => "what lights, sounds or clicks, and what does not?",
+    };
 
     /// <summary>An answer, with what was done.</summary>
-    public static string Of(TroubleTable table, Evidence answer) => $"{table.Table.Stimuli[answer.Stimulus].Name}: " + answer switch
+    public static string Of(TroubleTable table, Evidence answer) => answer switch
     {
-        Evidence.Seen seen => Differing(table, seen) is { Count: > 0 } odd ? string.Join(", ", odd.Select(s => Why.Told(table, s.Observable, s.Sign))) : "all as it should be",
-        Evidence.Measured read => FormattableString.Invariant($"{read.Volts:0.0#} V from {table.Table.Points[read.Red]} to {Black(table, read.Black)}"),
-        _ => "not sure",
+        Evidence.Checked found => $"{found.Check.Name}: {found.Found ?? Check.AsDesigned}",
+        Evidence.NotSure { About.Check: { } check } => $"{check.Name}: not sure",
+        Evidence.Seen seen => $"{Do(table, seen.Place)}: {(Differing(table, seen) is { Count: > 0 } odd ? string.Join(", ", odd.Select(s => Why.Told(table, s.Observable, s.Sign))) : "all as it should be")}",
+        Evidence.Measured read => FormattableString.Invariant($"{Do(table, read.Place)}: {read.Volts:0.0#} V from {table.Table.Points[read.Red]} to {Black(table, read.Black)}"),
+        _ => $"{Do(table, answer.Place)}: not sure",
     };
 
     internal static string Black(TroubleTable table, int? black) => black is { } point ? table.Table.Points[point].ToString() : "battery minus";

@@ -33,6 +33,13 @@ public static class Why
             words.Add(FormattableString.Invariant($"It explains {measured.Volts:0.0#} V from {table.Table.Points[measured.Red]} to {TroubleText.Black(table, measured.Black)}, where {Likelihood.Volts(healthy[measured.Stimulus], measured.Red, measured.Black):0.0#} V should be."));
         }
 
+        foreach (var found in answers.OfType<Evidence.Checked>().Where(a => hypothesis.Traces.Any(t => t.Check == a.Check)))
+        {
+            words.Add(found.Found is null ? $"At the {found.Check.Name} nothing of it was seen."
+                : hypothesis.Traces.Any(t => t.Check == found.Check && t.Found == found.Found) ? $"It was seen there: {found.Found}."
+                : $"It does not explain {found.Found}.");
+        }
+
         var open = odd.Where(s => !Shows(hypothesis, s)).ToList();
         if (open.Count > 0)
         {
@@ -69,7 +76,7 @@ public static class Why
         for (var s = 0; s < healthy.Length; s++)
         {
             var (would, should) = (hypothesis.Looks[s].Signs, healthy[s].Signs);
-            if (would.IsEmpty || should.IsEmpty || answers.Any(a => a.Stimulus == s))
+            if (would.IsEmpty || should.IsEmpty || answers.Any(a => a.Place.Stimulus == s))
             {
                 continue;
             }

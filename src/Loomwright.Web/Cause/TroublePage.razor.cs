@@ -56,9 +56,6 @@ public sealed partial class TroublePage
         }
     }
 
-    // The same question as before, whatever it told then.
-    private static Question Again(Evidence odd) => odd is Evidence.Measured m ? new Question.Volts(m.Stimulus, m.Red, m.Black, 1, 0) : new Question.Look(odd.Stimulus, 1, 0);
-
     private static string Standing(Search state) => state switch
     {
         Search.Found => "Found: see below. Mend it, say so there, and look again whether all is well.",

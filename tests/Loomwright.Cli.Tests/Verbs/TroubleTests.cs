@@ -27,7 +27,13 @@ public sealed class TroubleTests
         Golden.Check("trouble/second.txt", Called.With("trouble", Called.Bench, "--session", session).Golden);
     }
 
+    [Fact]
+    public void A_look_at_the_thing_itself_tells_the_neighbouring_terminal() => Golden.Check("trouble/neighbour.txt", Called.With(
+        "trouble", Called.Bench, "--saw", Dark, "--found", "terminals of rear cluster: stop lamp feed sits on rear cluster.plate").Golden);
+
     [Theory]
+    [InlineData("--found terminals of bex: as it should be: terminals of bex: there is no such check; did you mean terminals of box?", "--found", "terminals of bex: as it should be")]
+    [InlineData("--found terminals of box: all gone: all gone: that cannot be found there; write one of:", "--found", "terminals of box: all gone")]
     [InlineData("--saw lock=riding: tail=dark: tail: nothing that can be seen is called so; write one of:", "--saw", "lock=riding: tail=dark")]
     [InlineData("--read lock=riding: box.X44 to battery.- = 12 V: box.X44: no wire ends there; did you mean box.X4?", "--read", "lock=riding: box.X44 to battery.- = 12 V")]
     [InlineData("--read lock=riding: box.X4 to battery.- = full: full: it does not begin with a number; write a number with its unit", "--read", "lock=riding: box.X4 to battery.- = full")]

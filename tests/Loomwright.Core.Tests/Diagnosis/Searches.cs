@@ -13,10 +13,10 @@ namespace Loomwright.Tests.Diagnosis;
 /// </summary>
 internal sealed class Searches(Loom loom, TroubleTable table)
 {
-    private const double ModelMisreads = 0.02;
     private const int MostQuestions = 60;
 
-    private readonly List<Entry> _effective = [.. table.Table.Entries.Where(e => !e.IsHealthy && e.Class != table.Table.Healthy.Class)];
+    private readonly List<(Entry Entry, ListedFault Fault)> _effective =
+        [.. table.Table.Entries.Where(e => !e.IsHealthy && e.Class != table.Table.Healthy.Class).SelectMany(e => e.Faults.Select(f => (e, f)))];
 
     /// <summary>How one session came out.</summary>
     public sealed record Played(Search State, bool First, bool InGroup, int Place, double Share, int Questions, double Minutes, string Truth, string Said);
@@ -45,14 +45,14 @@ internal sealed class Searches(Loom loom, TroubleTable table)
     {
         var random = new Random(seed);
         var truth = Drawn(random);
-        var repair = table.Singles[table.Table.Entries.IndexOf(truth)].Repair;
-        var world = Truth(random, [truth.Faults[0].Fault]);
-        var first = FirstOdd(world, truth);
+        var repair = truth.Fault.Repair;
+        var world = Truth(random, [truth]);
+        var first = FirstOdd(world, truth.Entry);
         var trouble = Trouble.Begin(table).After(Look(world, random, first, misreads));
         var (questions, minutes) = (0, 0.0);
         while (trouble.State == Search.GoesOn && questions < MostQuestions)
         {
-            var question = trouble.Odd is { } odd ? Again(odd) : Chosen(trouble, order, random);
+            var question = trouble.Odd is { } odd ? odd.Place.Again : Chosen(trouble, order, random);
             questions++;
             minutes += question.Minutes;
             trouble = trouble.After(Answer(world, random, question, misreads));
@@ -61,23 +61,23 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         var place = trouble.Suspects.Select((s, i) => (s, i)).Where(s => s.s.Hypotheses.Any(h => h.Repairs.Contains(repair))).Select(s => s.i + 1).FirstOrDefault();
         return new(
             trouble.State, trouble.Suspects[0].Repair == repair, trouble.Group.Length is > 1 and <= 3 && trouble.Group.Any(s => s.Repair == repair), place,
-            trouble.Suspects[0].Share, questions, minutes, truth.Faults[0].Fault.ToString(), trouble.Suspects[0].Repair);
+            trouble.Suspects[0].Share, questions, minutes, truth.Fault.Fault.ToString(), trouble.Suspects[0].Repair);
     }
 
     /// <summary>One session with two faults; whether the first three name one of them, and whether the other is found after its repair.</summary>
     public (bool First, bool Second) Two(int seed, double misreads)
     {
         var random = new Random(seed);
-        Entry one, other;
+        (Entry Entry, ListedFault Fault) one, other;
         do
         {
             (one, other) = (Drawn(random), Drawn(random));
         }
-        while (one.Faults[0].Repair == other.Faults[0].Repair);
+        while (one.Fault.Repair == other.Fault.Repair);
 
-        var world = Truth(random, [one.Faults[0].Fault, other.Faults[0].Fault]);
-        string[] repairs = [RepairOf(one), RepairOf(other)];
-        var trouble = Finished(Trouble.Begin(table).After(Look(world, random, FirstOdd(world, one), misreads)), world, random, misreads);
+        var world = Truth(random, [one, other]);
+        string[] repairs = [one.Fault.Repair, other.Fault.Repair];
+        var trouble = Finished(Trouble.Begin(table).After(Look(world, random, FirstOdd(world, one.Entry), misreads)), world, random, misreads);
         if (trouble.Suspects.Take(3).FirstOrDefault(s => s.Hypotheses[0].Repairs.Any(r => repairs.Contains(r))) is not { } found)
         {
             return (false, false);
@@ -85,63 +85,65 @@ internal sealed class Searches(Loom loom, TroubleTable table)
 
         var mended = found.Hypotheses[0].Repairs.First(r => repairs.Contains(r));
         var left = mended == repairs[0] ? other : one;
-        var after = Truth(random, [left.Faults[0].Fault]);
+        var after = Truth(random, [left]);
         var hypothesis = table.Singles.First(h => h.Repair == mended);
         trouble = trouble.Mended(new Suspect(mended, found.Share, [hypothesis]));
-        trouble = Finished(trouble.After(Look(after, random, FirstOdd(after, left), misreads)), after, random, misreads);
-        return (true, trouble.Suspects.Take(3).Any(s => s.Repair == RepairOf(left)));
+        trouble = Finished(trouble.After(Look(after, random, FirstOdd(after, left.Entry), misreads)), after, random, misreads);
+        return (true, trouble.Suspects.Take(3).Any(s => s.Repair == left.Fault.Repair));
     }
 
-    private Trouble Finished(Trouble trouble, Entry world, Random random, double misreads)
+    private Trouble Finished(Trouble trouble, There world, Random random, double misreads)
     {
         for (var q = 0; trouble.State == Search.GoesOn && q < MostQuestions; q++)
         {
-            trouble = trouble.After(Answer(world, random, trouble.Odd is { } odd ? Again(odd) : trouble.Questions[0], misreads));
+            trouble = trouble.After(Answer(world, random, trouble.Odd is { } odd ? odd.Place.Again : trouble.Questions[0], misreads));
         }
 
         return trouble;
     }
 
-    private string RepairOf(Entry entry) => table.Singles[table.Table.Entries.IndexOf(entry)].Repair;
-
-    private Entry Drawn(Random random)
+    private (Entry Entry, ListedFault Fault) Drawn(Random random)
     {
-        var left = random.NextDouble() * _effective.Sum(e => e.Prior);
-        return _effective.FirstOrDefault(e => (left -= e.Prior) <= 0) ?? _effective[^1];
+        var left = random.NextDouble() * _effective.Sum(e => e.Fault.Prior());
+        return _effective.Find(e => (left -= e.Fault.Prior()) <= 0) is { Entry: not null } drawn ? drawn : _effective[^1];
     }
 
-    private int FirstOdd(Entry world, Entry truth)
+    private int FirstOdd(There world, Entry truth)
     {
         var shows = Enumerable.Range(0, world.Looks.Length).Where(s => !world.Looks[s].LooksLike(table.Table.Healthy.Looks[s])).ToList();
         return shows.Count > 0 ? shows[0] : Enumerable.Range(0, world.Looks.Length).First(s => !truth.Looks[s].LooksLike(table.Table.Healthy.Looks[s]));
     }
 
     // The bike as it stands there: nothing in it is exactly what its label says.
-    private Entry Truth(Random random, ImmutableArray<Fault> faults)
+    private There Truth(Random random, IReadOnlyList<(Entry Entry, ListedFault Fault)> wrong)
     {
+        ImmutableArray<Fault> faults = [.. wrong.Select(w => w.Fault.Fault)];
         var world = World.Drawn(faults.Aggregate(loom, Patch.Apply), random, faults);
-        return FaultTable.Of(world, new DictionaryOptions { Stimuli = table.Table.Stimuli, Points = table.Table.Points, FullLight = loom, Faults = [], Workers = 1 }).Healthy;
+        var looks = FaultTable.Of(world, new DictionaryOptions { Stimuli = table.Table.Stimuli, Points = table.Table.Points, FullLight = loom, Faults = [], Workers = 1 }).Healthy.Looks;
+        return new(looks, new Eyes(table, random, [.. wrong.Select(w => (table.Singles.First(h => h.Looks == w.Entry.Looks && h.Repair == w.Fault.Repair), w.Fault))]));
     }
 
-    private static Question Again(Evidence odd) => odd is Evidence.Measured m ? new Question.Volts(m.Stimulus, m.Red, m.Black, 0.8, 0) : new Question.Look(odd.Stimulus, 0.3, 0);
+    private sealed record There(ImmutableArray<Look> Looks, Eyes Eyes);
 
     private static Question Chosen(Trouble trouble, Order order, Random random) => order switch
     {
         Order.Random => trouble.Questions[random.Next(trouble.Questions.Length)],
-        Order.Fixed => trouble.Questions.OrderBy(q => q.Stimulus).ThenBy(q => q is Question.Volts v ? v.Red : -1).First(),
+        Order.Fixed => trouble.Questions.OrderBy(q => q.Stimulus).ThenBy(q => (q as Question.Volts)?.Red ?? -1).First(),
         Order.HalfSplit => trouble.Questions.MinBy(q => Math.Abs(trouble.Outlooks(q).Select(o => o.Chance).DefaultIfEmpty(1).Max() - 0.5))!,
         _ => trouble.Questions[0],
     };
 
-    private Evidence Answer(Entry world, Random random, Question question, double misreads) =>
-        question is Question.Volts v ? Reading(world, random, v, misreads) : Look(world, random, question.Stimulus, misreads);
+    private Evidence Answer(There world, Random random, Question question, double misreads) =>
+        question is Question.Volts v ? Reading(world, random, v, misreads)
+        : question is Question.Of of ? world.Eyes.Tell(of.Check, misreads)
+        : Look(world, random, question.Stimulus!.Value, misreads);
 
-    private Evidence Look(Entry world, Random random, int stimulus, double misreads)
+    private Evidence Look(There world, Random random, int stimulus, double misreads)
     {
         var signs = world.Looks[stimulus].Signs;
         if (signs.IsEmpty)
         {
-            return new Evidence.NotSure(stimulus);
+            return new Evidence.NotSure(new Asked(stimulus));
         }
 
         // A person errs once in so many looks, at one thing.
@@ -155,16 +157,16 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         return others.Count == 0 ? sign : others[random.Next(others.Count)];
     }
 
-    private static Evidence Reading(Entry world, Random random, Question.Volts asked, double misreads)
+    private static Evidence Reading(There world, Random random, Question.Volts asked, double misreads)
     {
-        var look = world.Looks[asked.Stimulus];
+        var look = world.Looks[asked.At];
         if (look.Volts.IsEmpty)
         {
-            return new Evidence.NotSure(asked.Stimulus, asked.Red, asked.Black);
+            return new Evidence.NotSure(asked.Place);
         }
 
         var volts = Likelihood.Volts(look, asked.Red, asked.Black);
         var shown = (volts * (1 + (0.01 * ((2 * random.NextDouble()) - 1)))) + (0.02 * ((2 * random.NextDouble()) - 1));
-        return new Evidence.Measured(asked.Stimulus, asked.Red, asked.Black, random.NextDouble() < misreads ? 14 * random.NextDouble() : Math.Round(shown, 2));
+        return new Evidence.Measured(asked.At, asked.Red, asked.Black, random.NextDouble() < misreads ? 14 * random.NextDouble() : Math.Round(shown, 2));
     }
 }

@@ -1,0 +1,53 @@
+namespace Loomwright.Diagnosis;
+
+/// <summary>What of a thing is looked at or tried with the key off and the main fuse out.</summary>
+public enum CheckKind
+{
+    /// <summary>A part's terminals, with the eyes: where each wire sits, what touches, what is not in.</summary>
+    Terminals,
+
+    /// <summary>A wire, both ends off, with the meter on ohms: along it, and from it to what it may touch.</summary>
+    Wire,
+
+    /// <summary>A part that is grounded by what it sits on, with the meter on ohms: from its metal to battery minus.</summary>
+    Ground,
+
+    /// <summary>A part off the bike or with its plug out, tried by itself, and what is set or printed on it read.</summary>
+    Part,
+}
+
+/// <summary>A look at the thing itself or a try of it alone. Nothing is powered, so it harms nothing.</summary>
+/// <param name="Kind">What of it.</param>
+/// <param name="Subject">The part, ground or wire.</param>
+public sealed record Check(CheckKind Kind, string Subject)
+{
+    /// <summary>What is told when nothing is wrong there.</summary>
+    public const string AsDesigned = "as it should be";
+
+    /// <summary>How it is called: <c>terminals of box</c>, <c>wire stop lamp feed</c>.</summary>
+    public string Name => Kind switch
+    {
+        CheckKind.Terminals => $"terminals of {Subject}",
+        CheckKind.Wire => $"wire {Subject}",
+        CheckKind.Ground => $"ground of {Subject}",
+        _ => $"{Subject} by itself",
+    };
+
+    /// <summary>What to do, as a sentence.</summary>
+    public string Ask => Kind switch
+    {
+        CheckKind.Terminals => $"look at the terminals of {Subject}: does every wire sit where the design has it, does any touch its neighbour, is anything not in?",
+        CheckKind.Wire => $"take both ends of {Subject} off, meter on ohms: is there a good way along it, and none from it to ground or plus?",
+        CheckKind.Ground => $"meter on ohms, from the metal of {Subject} to battery minus: is there a good way?",
+        _ => $"take the plug of {Subject} out and try it by itself, and read what is set or printed on it: is it as the design has it?",
+    };
+
+    /// <summary>Minutes, judgement: to get there and look; to pull both ends and measure; to take it off and try it.</summary>
+    public double Minutes => Kind switch { CheckKind.Terminals => 1, CheckKind.Part => 3, _ => 2 };
+}
+
+/// <summary>What a check finds when something is wrong.</summary>
+/// <param name="Check">The check.</param>
+/// <param name="Found">What is found, as a person tells it.</param>
+/// <param name="Chance">How likely it shows itself there at all, 0…1: a wire that was left out is seen, a bad crimp is not.</param>
+public readonly record struct Trace(Check Check, string Found, double Chance);
