@@ -133,6 +133,9 @@ public sealed class Bike
     /// <summary>One function as a sheet of lines from plus to minus; null when the design promises none of that name.</summary>
     public Scene? FunctionSheet(string name) => Sheet(SheetKind.Function, name);
 
+    /// <summary>The way of everything that is seen or heard from plus to minus, in file order.</summary>
+    public ImmutableArray<LoadLine> LoadLines => LoadLine.All(Known);
+
     /// <summary>Every single fault the catalogue knows for this bike, in a stable order.</summary>
     public ImmutableArray<Fault> Faults() => Catalogue.Of(Known);
 

@@ -23,6 +23,9 @@ public sealed class Drawn(IPage page) : IAsyncDisposable
 
     public Task Lit(string part, bool lit) => Expect(Part(part)).ToHaveAttributeAsync("data-is", lit ? "lit" : "");
 
+    /// <summary>The small light beside a terminal: light-off, light-on or light-flashing.</summary>
+    public Task CaseLight(string part, string terminal, string shows) => Expect(Page.Locator($".glow[data-part='{part}'][data-light='{terminal}']")).ToHaveAttributeAsync("data-is", shows);
+
     public ILocator Answer(string seen) => Page.Locator(".sense", new() { HasText = seen }).Locator("b");
 
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();

@@ -24,6 +24,19 @@ public sealed class PictureTests(Bench bench)
     }
 
     [Fact]
+    public async Task The_lights_on_the_case_tell_in_the_picture_what_the_box_reads_and_does()
+    {
+        await using var drawn = await bench.Picture("laptop");
+        await drawn.CaseLight("box", "X4", "light-off");
+        await drawn.Turn("lock", "riding");
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "hold left button" }).ClickAsync();
+
+        await drawn.CaseLight("box", "X7", "light-on");
+        await drawn.CaseLight("box", "X5", "light-flashing");
+        await drawn.CaseLight("box", "X4", "light-off");
+    }
+
+    [Fact]
     public async Task A_wire_clicked_is_followed_from_plus_to_minus_with_the_rest_quiet()
     {
         await using var drawn = await bench.Picture("laptop");

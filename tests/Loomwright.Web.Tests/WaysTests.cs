@@ -1,3 +1,4 @@
+using Loomwright.Drawing;
 using Loomwright.Text;
 using Loomwright.Web.Lines;
 using Loomwright.Web.Try;
@@ -9,7 +10,7 @@ public sealed class WaysTests
     [Fact]
     public void A_lamp_s_line_runs_from_plus_through_fuse_and_output_to_minus()
     {
-        var line = Ways.Of(Kittiwake.Bike.Loom!).First(l => l.Sight == "rear cluster.stop");
+        var line = LoadLine.All(Kittiwake.Bike.Loom!).First(l => l.Sight == "rear cluster.stop");
 
         Assert.Equal(["battery", "main fuse", "box", "rear cluster", "tail stud", "ground bar", "battery"], line.Stations.Select(s => s.Part.Name));
         Assert.Equal("X4", line.Stations[2].Out.Terminal);
@@ -21,7 +22,7 @@ public sealed class WaysTests
     {
         var loom = Kittiwake.Bike.Loom!;
 
-        var lines = Ways.Of(loom with { Wires = loom.Wires.RemoveAll(w => w.Name == "rear cluster ground") });
+        var lines = LoadLine.All(loom with { Wires = loom.Wires.RemoveAll(w => w.Name == "rear cluster ground") });
 
         Assert.Empty(lines.First(l => l.Sight == "rear cluster.stop").Stations);
         Assert.NotEmpty(lines.First(l => l.Sight == "left rear indicator").Stations);
@@ -33,7 +34,7 @@ public sealed class WaysTests
         var bike = Bike.Read(new SourceText("typed here", FrameAndRelay));
         var session = Session.Start(bike)!;
 
-        var line = Ways.Of(bike.Loom!).Single();
+        var line = LoadLine.All(bike.Loom!).Single();
         Assert.Equal(["battery", "main fuse", "horn relay", "horn", "frame", "battery"], line.Stations.Select(s => s.Part.Name));
         Assert.Equal(["battery plus", "relay feed", "horn feed", null, "frame strap"], line.Wires.Select(w => w?.Name));
 

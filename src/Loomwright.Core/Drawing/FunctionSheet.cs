@@ -25,7 +25,8 @@ internal static class FunctionSheet
         var paper = Paper.For(slots.Sum() * SlotWidth, Head + (lines.Count * LineHeight) + (missing.Count * MissingHeight));
         var slot = paper.BodyWidth / slots.Sum();
         var lineHeight = Math.Clamp((paper.BodyHeight - Head - (missing.Count * MissingHeight)) / Math.Max(1, lines.Count), LineHeight, MostLineHeight);
-        var drawing = new StationDrawing(slot);
+        var pieces = new Pieces();
+        var drawing = new StationDrawing(pieces, slot);
         var strands = new List<Strand>();
         var labels = new List<Lettering>();
         for (var i = 0; i < lines.Count; i++)
@@ -40,7 +41,7 @@ internal static class FunctionSheet
             labels.Add(new Lettering($"{missing[i]}: told over a data lead, or not wired all the way", new Spot(Paper.Left + 8, Paper.Top + Head + (lines.Count * lineHeight) + Caption + (i * MissingHeight)), Hold.Start) { Size = 19, Quiet = true });
         }
 
-        return new Scene
+        return pieces.On(new Scene
         {
             Id = "function",
             Title = $"{loom.Name}: {function.Name}",
@@ -49,15 +50,9 @@ internal static class FunctionSheet
             Height = paper.Height,
             Paper = paper.Name,
             Rooms = [.. Rooms(slots, slot, paper)],
-            Cells = [.. drawing.Cells],
-            Pins = [.. drawing.Pins],
-            Lights = [.. drawing.Lights],
-            Signs = [.. drawing.Signs],
-            Strokes = [.. drawing.Strokes],
-            Dots = [.. drawing.Dots],
             Strands = [.. strands],
-            Letterings = [.. BandNames(slots, slot), .. labels, .. drawing.Letterings],
-        };
+            Letterings = [.. BandNames(slots, slot), .. labels],
+        });
 
         void Line(FunctionLine line, double y)
         {
@@ -68,7 +63,7 @@ internal static class FunctionSheet
                 var (from, to) = (new Spot(middles[i] + edges[i], y), new Spot(middles[i + 1] - edges[i + 1], y));
                 if (line.Trail.Wires[i] is not { } wire)
                 {
-                    drawing.Strokes.Add(new Stroke(from, to));
+                    pieces.Strokes.Add(new Stroke(from, to));
                     continue;
                 }
 

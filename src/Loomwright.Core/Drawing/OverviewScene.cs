@@ -5,15 +5,17 @@ internal static class OverviewScene
 {
     public static Scene Of(string name, Standing standing)
     {
-        var draw = new PlateDrawing();
+        var pieces = new Pieces();
+        var draw = new PlateDrawing(pieces);
         foreach (var plate in standing.Plates.All)
         {
             draw.Plate(plate, standing.Middle(plate), row => standing.Y(plate, row));
         }
 
+        pieces.Letterings.AddRange(standing.Labels.SelectMany(l => l));
         var uprightness = new Runs(standing.Paths).Uprightness();
         var drawn = standing.Lines.Where(l => standing.Paths[l.Index].Length > 0).OrderBy(l => uprightness[l.Index]);
-        return new Scene
+        return pieces.On(new Scene
         {
             Id = "overview",
             Title = $"{name}: wiring overview",
@@ -22,16 +24,10 @@ internal static class OverviewScene
             Height = standing.Paper.Height,
             Paper = standing.Paper.Name,
             Rooms = [.. standing.Rooms],
-            Cells = [.. draw.Cells],
-            Pins = [.. draw.Pins],
-            Lights = [.. draw.Lights],
-            Signs = [.. draw.Signs],
-            Strokes = [.. draw.Strokes],
-            Dots = [.. draw.Dots],
             Strands = [.. drawn.Select(l => new Strand(l.Wire.Name, l.Wire.Colour, l.Wire.Size.SquareMillimetres, [.. standing.Paths[l.Index]]))],
-            Letterings = [.. standing.Rooms.Select(r => r.Lettering), .. draw.Letterings, .. standing.Labels.SelectMany(l => l)],
+            Letterings = [.. standing.Rooms.Select(r => r.Lettering)],
             Flags = [.. standing.Flags],
             Unrouted = [.. standing.Plates.Unrouted],
-        };
+        });
     }
 }

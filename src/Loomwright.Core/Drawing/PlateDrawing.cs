@@ -4,27 +4,13 @@ using Loomwright.Text;
 namespace Loomwright.Drawing;
 
 /// <summary>Draws plates and gathers what they consist of.</summary>
-internal sealed class PlateDrawing
+internal sealed class PlateDrawing(Pieces pieces)
 {
     private const double Inset = 8;
     private const double Half = Layout.Row / 2;
 
     // From the middle of a row down to the base line of its text.
     private const double Base = 5.5;
-
-    public List<Cell> Cells { get; } = [];
-
-    public List<Pin> Pins { get; } = [];
-
-    public List<Light> Lights { get; } = [];
-
-    public List<Sign> Signs { get; } = [];
-
-    public List<Stroke> Strokes { get; } = [];
-
-    public List<Spot> Dots { get; } = [];
-
-    public List<Lettering> Letterings { get; } = [];
 
     /// <summary>Draws one plate around its middle line.</summary>
     /// <param name="middle">Of the plate, across.</param>
@@ -39,7 +25,7 @@ internal sealed class PlateDrawing
             var top = y(headless ? 1 : 0) - Half - frame;
             var half = plate.Form == Form.Joint ? Standing.PointHalf : plate.Width / 2;
             var area = new Area(middle - half, top, half * 2, y(plate.Rows.Count - 1) + Half + frame - top);
-            Cells.Add(new Cell(plate.Part.Name, area) { Kind = plate.Part.Kind, Outlined = plate.Form != Form.Joint });
+            pieces.Cells.Add(new Cell(plate.Part.Name, area) { Kind = plate.Part.Kind, Outlined = plate.Form != Form.Joint });
             Pinned(plate, area, middle, y);
         }
 
@@ -48,9 +34,17 @@ internal sealed class PlateDrawing
             Row(plate, plate.Rows[i], middle, left, y(i), headless && i == 0);
         }
 
+        foreach (var light in plate.Model.Controller?.Lights ?? [])
+        {
+            foreach (var (_, row, _, _) in plate.Pins.Where(p => Names.Same(p.Mark, light.Terminal)))
+            {
+                pieces.CaseLights.Add(new CaseLight(plate.Part.Name, light.Terminal, light.Means, new Spot(Free(plate, row) ? middle + (plate.Width / 2) : left, y(row))));
+            }
+        }
+
         foreach (var sight in plate.Model.Sights)
         {
-            Lights.Add(new Light(plate.Part.Name, sight.Name, Seen(plate, sight)));
+            pieces.Lights.Add(new Light(plate.Part.Name, sight.Name, Seen(plate, sight)));
         }
 
         foreach (var (first, last) in plate.Bars)
@@ -61,15 +55,18 @@ internal sealed class PlateDrawing
                 _ => plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row >= first && e.Row <= last).GroupBy(e => e.Right).Where(g => g.Count() > 1).Select(g => g.Key ? left + plate.Width : left),
             })
             {
-                Strokes.Add(new Stroke(new Spot(x, y(first)), new Spot(x, y(last))));
+                pieces.Strokes.Add(new Stroke(new Spot(x, y(first)), new Spot(x, y(last))));
             }
         }
 
         if (plate.Form == Form.Joint)
         {
-            Dots.AddRange(plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row > 0).Select(e => e.Row).Distinct().Order().Select(r => new Spot(middle, y(r))));
+            pieces.Dots.AddRange(plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row > 0).Select(e => e.Row).Distinct().Order().Select(r => new Spot(middle, y(r))));
         }
     }
+
+    // A light stands on the edge no wire of its row leaves by; the right one where both are free.
+    private static bool Free(Plate plate, int row) => !plate.Ends.Concat(plate.LaterEnds).Any(e => e.Row == row && e.Right);
 
     private void Pinned(Plate plate, Area area, double middle, Func<int, double> y)
     {
@@ -78,14 +75,14 @@ internal sealed class PlateDrawing
             var top = y(first) - Half;
             var (from, to) = (right == true ? middle : area.X, right == false ? middle : area.Right);
             var ends = plate.Ends.Concat(plate.LaterEnds).Where(e => e.Row >= 0 && Names.Same(e.Mark, mark)).Select(e => new Spot(middle + ((e.Right ? 1 : -1) * plate.Width / 2), y(e.Row)));
-            Pins.Add(new Pin(plate.Part.Name, mark, new Area(from, top, to - from, y(last) + Half - top), [.. ends]));
+            pieces.Pins.Add(new Pin(plate.Part.Name, mark, new Area(from, top, to - from, y(last) + Half - top), [.. ends]));
         }
     }
 
     // At the symbol of a part that shows one thing; else over the row of the terminal that feeds what is seen and no other.
     private Area Seen(Plate plate, Sight sight)
     {
-        var sign = Signs.FirstOrDefault(s => s.Part == plate.Part.Name && s.Return is null && s.Symbol != "arrow");
+        var sign = pieces.Signs.FirstOrDefault(s => s.Part == plate.Part.Name && s.Return is null && s.Symbol != "arrow");
         if (plate.Model.Sights.Length == 1 && sign is not null)
         {
             return new Area(sign.Middle.X - 10, sign.Middle.Y - 10, 20, 20);
@@ -94,8 +91,8 @@ internal sealed class PlateDrawing
         var ends = plate.Model.Sights.SelectMany(s => plate.Model.Elements.Where(e => e.Name == s.Element)).SelectMany(e => new[] { e.From, e.To }).ToList();
         var own = plate.Model.Elements.First(e => e.Name == sight.Element);
         var mark = ends.Count(m => m == own.From) <= ends.Count(m => m == own.To) ? own.From : own.To;
-        return Pins.FirstOrDefault(p => p.Part == plate.Part.Name && Names.Same(p.Terminal, mark))?.Area
-            ?? Cells.First(c => c.Part == plate.Part.Name).Area;
+        return pieces.Pins.FirstOrDefault(p => p.Part == plate.Part.Name && Names.Same(p.Terminal, mark))?.Area
+            ?? pieces.Cells.First(c => c.Part == plate.Part.Name).Area;
     }
 
     private void Row(Plate plate, PlateRow row, double middle, double left, double y, bool isAbove)
@@ -107,9 +104,9 @@ internal sealed class PlateDrawing
         {
             if (row.Symbol is not null)
             {
-                Signs.Add(new Sign(row.Symbol, new Spot(middle, y)) { Part = plate.Part.Name });
-                Strokes.Add(new Stroke(new Spot(left, y), new Spot(middle - 10, y)));
-                Strokes.Add(new Stroke(new Spot(middle + 10, y), new Spot(left + plate.Width, y)));
+                pieces.Signs.Add(new Sign(row.Symbol, new Spot(middle, y)) { Part = plate.Part.Name });
+                pieces.Strokes.Add(new Stroke(new Spot(left, y), new Spot(middle - 10, y)));
+                pieces.Strokes.Add(new Stroke(new Spot(middle + 10, y), new Spot(left + plate.Width, y)));
             }
 
             return;
@@ -118,37 +115,37 @@ internal sealed class PlateDrawing
         var symbolFirst = row.Mark.Length == 0 || row.Head;
         if (row.Role == Role.Input)
         {
-            Signs.Add(new Sign("arrow", new Spot(left + 6, y)) { Part = plate.Part.Name });
+            pieces.Signs.Add(new Sign("arrow", new Spot(left + 6, y)) { Part = plate.Part.Name });
         }
 
         if (row.Role == Role.Output)
         {
-            Signs.Add(new Sign("arrow", new Spot(left + plate.Width - 6, y)) { Part = plate.Part.Name });
+            pieces.Signs.Add(new Sign("arrow", new Spot(left + plate.Width - 6, y)) { Part = plate.Part.Name });
         }
 
         x += row.Role is Role.Input or Role.Output ? 6 : 0;
         if (row.Symbol is not null && symbolFirst)
         {
-            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
+            pieces.Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
             x += 24;
         }
 
         var baseline = y + (isAbove ? -1 : Base);
         if (row.Mark.Length > 0)
         {
-            Letterings.Add(new Lettering(row.Mark, new Spot(x, baseline), Hold.Start) { Bold = true, Part = plate.Part.Name });
+            pieces.Letterings.Add(new Lettering(row.Mark, new Spot(x, baseline), Hold.Start) { Bold = true, Part = plate.Part.Name });
             x += Widths.Of(row.Mark, 16, bold: true) + 6;
         }
 
         if (row.Symbol is not null && !symbolFirst)
         {
-            Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
+            pieces.Signs.Add(new Sign(row.Symbol, new Spot(x + 10, y)) { Part = plate.Part.Name, Return = row.Return });
             x += 24;
         }
 
         if (row.Words.Length > 0)
         {
-            Letterings.Add(new Lettering(row.Words, new Spot(x, baseline), Hold.Start) { Quiet = row.Quiet || isAbove, Part = plate.Part.Name, Return = row.Return });
+            pieces.Letterings.Add(new Lettering(row.Words, new Spot(x, baseline), Hold.Start) { Quiet = row.Quiet || isAbove, Part = plate.Part.Name, Return = row.Return });
         }
     }
 }

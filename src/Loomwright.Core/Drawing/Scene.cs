@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Parts;
 
 namespace Loomwright.Drawing;
 
@@ -36,6 +37,8 @@ public sealed record Scene
     public ImmutableArray<Pin> Pins { get; init; } = [];
 
     public ImmutableArray<Light> Lights { get; init; } = [];
+
+    public ImmutableArray<CaseLight> CaseLights { get; init; } = [];
 
     /// <summary>In the order they are drawn: a later one lies on top at a crossing.</summary>
     public ImmutableArray<Strand> Strands { get; init; } = [];
@@ -102,6 +105,10 @@ public sealed record Pin(string Part, string Terminal, Area Area, ImmutableArray
 /// <summary>Where on the sheet something of a part is seen or heard.</summary>
 /// <param name="Sight">The name of what is seen, empty when the part has one only.</param>
 public sealed record Light(string Part, string Sight, Area Area);
+
+/// <summary>The small light a box has beside one of its terminals.</summary>
+/// <param name="Means">What it follows.</param>
+public sealed record CaseLight(string Part, string Terminal, LightMeans Means, Spot Middle);
 
 /// <summary>A wire as a path of level and upright runs from its first end to its second.</summary>
 /// <param name="Wire">The wire's name.</param>

@@ -5,25 +5,11 @@ using Loomwright.Text;
 namespace Loomwright.Drawing;
 
 /// <summary>Draws the stations of a function line: the symbol on the line, the name and what it is below.</summary>
-internal sealed class StationDrawing(double slot)
+internal sealed class StationDrawing(Pieces pieces, double slot)
 {
     private const double Scale = 1.6;
     private const double NameSize = 19;
     private const double BoxHalf = 32;
-
-    public List<Cell> Cells { get; } = [];
-
-    public List<Pin> Pins { get; } = [];
-
-    public List<Light> Lights { get; } = [];
-
-    public List<Sign> Signs { get; } = [];
-
-    public List<Stroke> Strokes { get; } = [];
-
-    public List<Spot> Dots { get; } = [];
-
-    public List<Lettering> Letterings { get; } = [];
 
     /// <summary>Draws one; gives how far from its middle the line ends on either side.</summary>
     public double Station(Station station, Spot at, bool isFirst, bool isLast)
@@ -31,7 +17,7 @@ internal sealed class StationDrawing(double slot)
         var (detail, edge, halfHeight) = ("", 10 * Scale, 0.0);
         if (station.Model.Supply is { } supply && (isFirst || isLast))
         {
-            Signs.Add(new Sign(Names.Same(station.In.Terminal, supply.Plus) ? "plus" : "minus", at) { Scale = Scale, Part = station.Part.Name });
+            pieces.Signs.Add(new Sign(Names.Same(station.In.Terminal, supply.Plus) ? "plus" : "minus", at) { Scale = Scale, Part = station.Part.Name });
             edge = 8 * Scale;
         }
         else if (station.Model.Controller is not null)
@@ -39,43 +25,46 @@ internal sealed class StationDrawing(double slot)
             var marks = station.In == station.Out ? station.In.Terminal : $"{station.In.Terminal} to {station.Out.Terminal}";
             edge = Math.Clamp((Widths.Of(marks, NameSize, bold: true) / 2) + 12, BoxHalf, (slot / 2) - 10);
             halfHeight = 18;
-            Letterings.Add(new Lettering(marks, new Spot(at.X, at.Y + 6), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
+            pieces.Letterings.Add(new Lettering(marks, new Spot(at.X, at.Y + 6), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
             detail = station.Model.Terminals.FirstOrDefault(t => t.Mark == station.Out.Terminal)?.Name ?? "";
+            pieces.CaseLights.AddRange(station.Model.Controller.Lights
+                .Where(l => Names.Same(l.Terminal, station.Out.Terminal))
+                .Select(l => new CaseLight(station.Part.Name, l.Terminal, l.Means, new Spot(at.X + edge - 6, at.Y - 18))));
         }
         else if (Returns.IsPlug(station.Model))
         {
             edge = 13;
             halfHeight = 14;
-            Letterings.Add(new Lettering(station.In.Terminal[..^1], new Spot(at.X, at.Y + 5.5), Hold.Middle) { Bold = true, Part = station.Part.Name });
+            pieces.Letterings.Add(new Lettering(station.In.Terminal[..^1], new Spot(at.X, at.Y + 5.5), Hold.Middle) { Bold = true, Part = station.Part.Name });
         }
         else if (Returns.IsPoint(station.Model))
         {
             edge = 0;
-            Dots.Add(at);
+            pieces.Dots.Add(at);
             if (Symbols.Of(station.Part, station.Model) is { } ground)
             {
-                Signs.Add(new Sign(ground, new Spot(at.X, at.Y + 16)) { Scale = Scale, Part = station.Part.Name });
+                pieces.Signs.Add(new Sign(ground, new Spot(at.X, at.Y + 16)) { Scale = Scale, Part = station.Part.Name });
             }
         }
         else if (station.In == station.Out && !isFirst && !isLast)
         {
             // The line only changes wires on its terminal.
             edge = 0;
-            Dots.Add(at);
+            pieces.Dots.Add(at);
             detail = $"at {station.In.Terminal}";
         }
         else
         {
-            Signs.Add(new Sign(Symbols.Of(station.Part, station.Model) ?? "load", at) { Scale = Scale, Part = station.Part.Name });
+            pieces.Signs.Add(new Sign(Symbols.Of(station.Part, station.Model) ?? "load", at) { Scale = Scale, Part = station.Part.Name });
             detail = station.Model.Terminals.Length > 2 && station.In != station.Out ? $"{station.In.Terminal} – {station.Out.Terminal}" : "";
         }
 
         var (halfWidth, isBox) = (Math.Max(edge, 10), halfHeight > 0);
         halfHeight = isBox ? halfHeight : 10 * Scale;
         var area = new Area(at.X - halfWidth, at.Y - halfHeight, halfWidth * 2, halfHeight * 2);
-        Cells.Add(new Cell(station.Part.Name, area) { Kind = station.Part.Kind, Outlined = isBox });
+        pieces.Cells.Add(new Cell(station.Part.Name, area) { Kind = station.Part.Kind, Outlined = isBox });
         Pinned(station, area, at, edge);
-        Lights.AddRange(station.Model.Sights.Where(s => s.Element == station.Through?.Name).Select(s => new Light(station.Part.Name, s.Name, area)));
+        pieces.Lights.AddRange(station.Model.Sights.Where(s => s.Element == station.Through?.Name).Select(s => new Light(station.Part.Name, s.Name, area)));
         Named(station, detail, at);
         return edge;
     }
@@ -92,7 +81,7 @@ internal sealed class StationDrawing(double slot)
         Add(station.In, half, [at with { X = at.X - edge }]);
         Add(station.Out, half with { X = at.X }, [at with { X = at.X + edge }]);
 
-        void Add(TerminalRef terminal, Area where, ImmutableArray<Spot> ends) => Pins.Add(new Pin(terminal.Part, terminal.Terminal, where, ends));
+        void Add(TerminalRef terminal, Area where, ImmutableArray<Spot> ends) => pieces.Pins.Add(new Pin(terminal.Part, terminal.Terminal, where, ends));
     }
 
     private void Named(Station station, string detail, Spot at)
@@ -100,13 +89,13 @@ internal sealed class StationDrawing(double slot)
         var y = at.Y + 50;
         foreach (var part in Broken(Plates.Title(station.Part, station.Model)))
         {
-            Letterings.Add(new Lettering(part, new Spot(at.X, y), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
+            pieces.Letterings.Add(new Lettering(part, new Spot(at.X, y), Hold.Middle) { Size = NameSize, Bold = true, Part = station.Part.Name });
             y += 20;
         }
 
         if (detail.Length > 0)
         {
-            Letterings.Add(new Lettering(detail, new Spot(at.X, y - 1), Hold.Middle) { Quiet = true, Part = station.Part.Name });
+            pieces.Letterings.Add(new Lettering(detail, new Spot(at.X, y - 1), Hold.Middle) { Quiet = true, Part = station.Part.Name });
         }
     }
 

@@ -128,6 +128,11 @@ public static class Svg
             svg.Append(CultureInfo.InvariantCulture, $"<use class=\"{(sign.Symbol == "arrow" ? "f" : "s")}{(sign.Return is null ? "" : " r")}\"{Data("wire", sign.Return)}{Data("part", sign.Part)} href=\"#{scene.Id}-{sign.Symbol}\" transform=\"translate({N(sign.Middle.X)} {N(sign.Middle.Y)}){(sign.Scale == 1 ? "" : $" scale({N(sign.Scale)})")}\"/>\n");
         }
 
+        foreach (var light in scene.CaseLights)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"glow\"{Data("part", light.Part)} data-light=\"{Plain(light.Terminal)}\" data-means=\"{light.Means.ToString().ToLowerInvariant()}\" cx=\"{N(light.Middle.X)}\" cy=\"{N(light.Middle.Y)}\" r=\"4.5\"/>\n");
+        }
+
         foreach (var text in scene.Letterings)
         {
             Text(svg, text);

@@ -63,6 +63,11 @@ internal static class SvgFrame
 
         svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"f\" cx=\"{Svg.N(left + 10)}\" cy=\"{Svg.N(y - 5)}\" r=\"5\"/>\n");
         Svg.Text(svg, new Lettering("joint; dots on one bar are one joint", new Spot(left + 28, y), Hold.Start));
+        if (!scene.CaseLights.IsEmpty)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"glow\" cx=\"{Svg.N(left - 150)}\" cy=\"{Svg.N(top - 5)}\" r=\"4.5\"/>\n");
+            Svg.Text(svg, new Lettering("light on the case", new Spot(left - 138, top), Hold.Start));
+        }
     }
 
     private static void Grey(StringBuilder svg, double left, double top)

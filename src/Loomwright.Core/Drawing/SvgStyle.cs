@@ -23,6 +23,7 @@ internal static class SvgStyle
         ".s{fill:none;stroke:var(--ink);stroke-width:1.6;stroke-linecap:round;stroke-linejoin:round}",
         ".bar{stroke-width:3}",
         ".f{fill:var(--ink)}",
+        ".glow{fill:var(--cell);stroke:var(--ink);stroke-width:1.4}",
         ".hair{stroke:var(--hair);fill:none}",
         ".w use{fill:none;stroke-linejoin:round}",
         ".h{stroke:var(--sheet)}",

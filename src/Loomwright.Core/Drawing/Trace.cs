@@ -5,9 +5,6 @@ using Loomwright.Text;
 
 namespace Loomwright.Drawing;
 
-/// <summary>A part on a line: where the line enters and leaves it, through which element.</summary>
-internal sealed record Station(Part Part, Model Model, TerminalRef In, TerminalRef Out, Element? Through);
-
 /// <summary>Stations one after the other, and the wire between each two; null where metal sits on metal.</summary>
 internal sealed record Trail(ImmutableArray<Station> Stations, ImmutableArray<Wire?> Wires);
 

@@ -1,3 +1,4 @@
+using Loomwright.Drawing;
 using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Text;

@@ -1,6 +1,6 @@
 using Loomwright.Design;
+using Loomwright.Drawing;
 using Loomwright.Text;
-using Loomwright.Web.Lines;
 
 namespace Loomwright.Web.Picture;
 

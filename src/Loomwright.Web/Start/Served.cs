@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http;
 
 namespace Loomwright.Web.Start;
 
-/// <summary>The style sheet, the symbols and the two scripts, kept inside the assembly so that the program works from any folder.</summary>
+/// <summary>The style sheet, the symbols and the scripts, kept inside the assembly so that the program works from any folder.</summary>
 internal static class Served
 {
     private const string Prefix = "served/";

@@ -1,12 +1,12 @@
 using Loomwright.Bench;
 using Loomwright.Design;
+using Loomwright.Drawing;
 using Loomwright.Faults;
 using Loomwright.Findings;
 using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Text;
 using Loomwright.Web.Check;
-using Loomwright.Web.Lines;
 
 namespace Loomwright.Web.Try;
 
@@ -29,7 +29,7 @@ public sealed class Session
         Bike = bike;
         Loom = loom;
         _rig = bike.Start();
-        Lines = Ways.Of(loom);
+        Lines = bike.LoadLines;
         View = Look();
     }
 

@@ -30,6 +30,14 @@ public class EverySheetTests
     public void The_line_beside_the_title_ends_before_the_page_number(string bike) =>
         Assert.Empty(All(bike).Where(s => Widths.Of(s.Title, 28, bold: true) + Widths.Of(s.About, 16, bold: false) > s.Width - 220).Select(s => s.About));
 
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void No_light_of_a_case_lies_on_a_text_or_a_wire(string bike) =>
+        Assert.Empty(All(bike).SelectMany(s => s.CaseLights
+            .Select(l => (l.Part, l.Terminal, Area: new Area(l.Middle.X - 4, l.Middle.Y - 4, 8, 8)))
+            .Where(l => s.Letterings.Any(t => t.Area.Meets(l.Area)) || new Runs([.. s.Strands.Select(w => (IReadOnlyList<Spot>)w.Path)]).Through(l.Area, _ => true) > 0)
+            .Select(l => $"{s.Title}: {l.Part} {l.Terminal}")));
+
     [Fact]
     public void A_place_shows_all_its_parts_and_flags_what_leaves_with_its_page()
     {

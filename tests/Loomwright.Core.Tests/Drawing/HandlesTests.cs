@@ -23,6 +23,9 @@ public class HandlesTests
         Assert.Equal(
             Sorted(loom.Parts.SelectMany(p => Bike.Model(p).Sights.Select(s => $"{p.Name}|{s.Name}"))),
             Sorted(With(svg, "data-sight").Select(e => $"{e.Attribute("data-part")!.Value}|{e.Attribute("data-sight")!.Value}")));
+        Assert.Equal(
+            Sorted(loom.Parts.SelectMany(p => (Bike.Model(p).Controller?.Lights ?? []).Select(l => $"{p.Name}|{l.Terminal}"))),
+            Sorted(With(svg, "data-light").Select(e => $"{e.Attribute("data-part")!.Value}|{e.Attribute("data-light")!.Value}")));
     }
 
     [Theory]
