@@ -41,8 +41,13 @@ public sealed class Trouble
             : Search.GoesOn;
     }
 
-    /// <summary>Before anything was answered.</summary>
-    public static Trouble Begin(TroubleTable table) => new(table, [], null, table.Singles, []);
+    /// <summary>Before anything was asked, with what is known already.</summary>
+    public static Trouble Begin(TroubleTable table, params ImmutableArray<Evidence> known) => known.IsEmpty
+        ? new(table, [], null, table.Singles, [])
+        : new Trouble(table, known[..^1], null, table.Singles, []).After(known[^1]);
+
+    /// <summary>What it searches in.</summary>
+    public TroubleTable Table => _table;
 
     /// <summary>The answers so far; of a question asked again the last one.</summary>
     public ImmutableArray<Evidence> Answers { get; }

@@ -15,6 +15,9 @@ public sealed class TroubleTable
     private const int MostAlone = 80, MostPairs = 24;
     private const double NothingWrong = 0.02;
 
+    // A smell may come from elsewhere (judgement).
+    private const double NotHot = 0.03;
+
     private readonly Loom _loom;
     private readonly ImmutableArray<(int Red, int? Black)> _probes;
     private readonly Lazy<Asking> _asking;
@@ -80,7 +83,7 @@ public sealed class TroubleTable
     }
 
     /// <summary>Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first asked; a fault that is not felt there has the healthy look itself.</summary>
-    internal bool Harms(Hypothesis hypothesis, int stimulus) =>
+    public bool Harms(Hypothesis hypothesis, int stimulus) =>
         !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], Singles[0].Looks[stimulus]) && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Blows(hypothesis.Looks[stimulus], stimulus) || Burns(hypothesis, stimulus));
 
     private bool Blows(Look look, int stimulus)
@@ -102,6 +105,13 @@ public sealed class TroubleTable
         return others.Select(o => new Hypothesis(
             [one.Faults[0], o.Faults[0]], [one.Repair, o.Repair], one.Prior * o.Prior, both.Find(o.Faults[0].Fault.ToString())!.Looks, [.. one.Traces, .. o.Traces]));
     }
+
+    /// <summary>The table with every hypothesis weighed by what is known besides looks and volts.</summary>
+    /// <param name="by">Above 0: how well it goes with that, 1 for as well as one would wish.</param>
+    public TroubleTable Weighed(Func<Hypothesis, double> by) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })]);
+
+    /// <summary>The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest.</summary>
+    public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot);
 
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)

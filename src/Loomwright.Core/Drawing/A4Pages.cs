@@ -33,7 +33,7 @@ public static class A4Pages
         var (seenWide, seenHigh) = (wide - (2 * Margin), high - (2 * Margin));
         var (left, top) = (Margin + (column * (seenWide - Shared)), Margin + (row * (seenHigh - Shared)));
         var svg = new StringBuilder();
-        Svg.Open(svg, wide, high, dim: false);
+        Svg.Open(svg, new Area(0, 0, wide, high), dim: false);
         svg.Append(CultureInfo.InvariantCulture, $"<svg x=\"{Svg.N(Margin)}\" y=\"{Svg.N(Margin)}\" width=\"{Svg.N(seenWide)}\" height=\"{Svg.N(seenHigh)}\" viewBox=\"{Svg.N(left)} {Svg.N(top)} {Svg.N(seenWide)} {Svg.N(seenHigh)}\">\n");
         Svg.Content(svg, scene);
         svg.Append("</svg>\n");

@@ -54,6 +54,17 @@ public sealed record Scene
     /// <summary>The stops of the wire that is followed, in order; empty on other sheets.</summary>
     public ImmutableArray<Stop> Stops { get; init; } = [];
 
+    /// <summary>The part of the sheet that holds the wire that is followed, with the boxes of its stops; the whole sheet where none is.</summary>
+    public Area Around()
+    {
+        const double margin = 20;
+        var boxes = Cells.Where(c => Stops.Any(s => s.Part == c.Part)).SelectMany(c => new[] { new Spot(c.Area.X, c.Area.Y), new Spot(c.Area.Right, c.Area.Bottom) });
+        var spots = Strands.Where(s => s.Strong).SelectMany(s => s.Path).Concat(Stops.Select(s => s.At)).Concat(boxes).ToList();
+        var (left, top) = spots.Count == 0 ? (0, 0) : (Math.Max(0, spots.Min(s => s.X) - margin), Math.Max(0, spots.Min(s => s.Y) - margin));
+        return spots.Count == 0 ? new Area(0, 0, Width, Height)
+            : new Area(left, top, Math.Min(Width, spots.Max(s => s.X) + margin) - left, Math.Min(Height, spots.Max(s => s.Y) + margin) - top);
+    }
+
     /// <summary>Wires there was no room for as a line: a flag of the same number stands at both their ends.</summary>
     public ImmutableArray<string> Flags { get; init; } = [];
 

@@ -14,17 +14,20 @@ public static class Svg
     private const double Halo = 1;
 
     /// <summary>The whole document, by day or in the dim theme; printed it is always on white.</summary>
-    public static string Write(Scene scene, bool dim = false)
+    /// <param name="scene">The sheet.</param>
+    /// <param name="dim">For a dark screen.</param>
+    /// <param name="window">The part of the sheet to be shown; null: all of it.</param>
+    public static string Write(Scene scene, bool dim = false, Area? window = null)
     {
         var svg = new StringBuilder();
-        Open(svg, scene.Width, scene.Height, dim);
+        Open(svg, window ?? new Area(0, 0, scene.Width, scene.Height), dim);
         Content(svg, scene);
         return svg.Append("</svg>\n").ToString();
     }
 
-    /// <summary>The document's first tag, for a sheet of that many pixels.</summary>
-    internal static void Open(StringBuilder svg, double width, double height, bool dim) =>
-        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{(dim ? "loom dim" : "loom")}\" viewBox=\"0 0 {N(width)} {N(height)}\" width=\"{N(width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(height / Paper.PixelsPerMillimetre)}mm\">\n");
+    /// <summary>The document's first tag, for what is shown of a sheet.</summary>
+    internal static void Open(StringBuilder svg, Area shown, bool dim) =>
+        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{(dim ? "loom dim" : "loom")}\" viewBox=\"{N(shown.X)} {N(shown.Y)} {N(shown.Width)} {N(shown.Height)}\" width=\"{N(shown.Width / Paper.PixelsPerMillimetre)}mm\" height=\"{N(shown.Height / Paper.PixelsPerMillimetre)}mm\">\n");
 
     /// <summary>Everything of a sheet between its first tag and its last.</summary>
     internal static void Content(StringBuilder svg, Scene scene)

@@ -1,11 +1,18 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Diagnosis;
+using Loomwright.Records;
+using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
+using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Components;
 
 namespace Loomwright.Web.Cause;
 
-/// <summary>Something does not work: six symptoms to tap, then one question after another until a repair is named.</summary>
+/// <summary>
+/// Something does not work: six symptoms to tap, or a step of a session that was not as expected; then one question after
+/// another until a repair is named.
+/// </summary>
 public sealed partial class TroublePage
 {
     private Bike? bike;
@@ -14,13 +21,35 @@ public sealed partial class TroublePage
     private int done;
     private Trouble? search;
     private ImmutableStack<Trouble> before = [];
+    private Handover? handed;
+    private int? untold;
+    private string? refused;
 
     /// <summary>The design's path in the folder.</summary>
     [Parameter]
     public string Path { get; set; } = "";
 
+    /// <summary>Id of the session it comes from; null: the whole bike, from a symptom.</summary>
+    [SupplyParameterFromQuery(Name = "session")]
+    public string? SessionId { get; set; }
+
+    /// <summary>The session's step that was not as expected.</summary>
+    [SupplyParameterFromQuery(Name = "step")]
+    public string? StepId { get; set; }
+
     [Inject]
     private Garage Garage { get; set; } = null!;
+
+    [Inject]
+    private Guide Guide { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = null!;
+
+    // What has power on now: the step that is told, or the question that is asked.
+    private int? Powered => untold ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
+
+    private string Step => string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={handed!.Stage.Number}");
 
     protected override void OnParametersSet() => bike = Garage.Find(Path);
 
@@ -28,15 +57,50 @@ public sealed partial class TroublePage
     {
         if (firstRender && bike?.Loom is not null)
         {
-            table = await Tables.Of(bike);
+            handed = SessionId is null || StepId is null ? null : await Task.Run(() => Guide.HandOver(SessionId, StepId));
+            search = handed?.Search;
+            untold = handed is { IsTold: false } ? handed.Done : null;
+            table = search?.Table ?? await Tables.Of(bike);
             done = Math.Min(1, table.Table.Stimuli.Length - 1);
             StateHasChanged();
         }
     }
 
-    private void Take(Evidence answer) => Go((search ?? Trouble.Begin(table!)).After(answer));
+    private void Take(Evidence answer)
+    {
+        untold = null;
+        Go((search ?? Trouble.Begin(table!)).After(answer));
+    }
 
-    private void Mended(Suspect suspect) => Go(search!.Mended(suspect));
+    // In a session the checks of its stage come again; else the search goes on.
+    private void Mended(Suspect suspect)
+    {
+        if (handed is null)
+        {
+            Go(search!.Mended(suspect));
+            return;
+        }
+
+        if (Keep(EntryKind.Changed, suspect.Repair))
+        {
+            Navigation.NavigateTo(Step + "#again", forceLoad: true);
+        }
+    }
+
+    private async Task Hot(int stimulus)
+    {
+        _ = handed is null || Keep(EntryKind.Hot, "");
+        untold = null;
+        var now = search ?? Trouble.Begin(table!);
+        Go(await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers)));
+    }
+
+    private bool Keep(EntryKind kind, string raw)
+    {
+        var given = new Given(Guid.NewGuid().ToString("N"), handed!.Step.Id, kind, null, raw, null, DateTimeOffset.Now);
+        refused = Guide.Keep(Guide.Find(handed.Session)!, [given]) is HandedOver.Refused no ? no.Why : null;
+        return refused is null;
+    }
 
     private void Go(Trouble next)
     {

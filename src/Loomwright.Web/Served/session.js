@@ -17,17 +17,22 @@
   let asked = null;
   let lostSince = null;
   let calling = false;
+  let before = new Map();
 
   // What counts now: undone answers and those before a change do not.
   const standing = () => {
     const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
     const now = new Map();
+    before = new Map();
     const had = new Set(kept.map((e) => e.id));
     for (const e of [...kept, ...waiting.filter((w) => !had.has(w.id))]) {
       if (e.kind === "undo" || undone.has(e.id)) continue;
       const place = way.findIndex((s) => s.dataset.screen === e.step);
       if (place < 0) continue;
-      if (e.kind === "changed") for (const s of repeated()) now.delete(s.dataset.screen);
+      if (e.kind === "changed") for (const s of repeated()) {
+        if (seen(now.get(s.dataset.screen)) === "not") before.set(s.dataset.screen, e.raw);
+        now.delete(s.dataset.screen);
+      }
       else if (e.kind !== "hot") now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
     }
     return now;
@@ -55,6 +60,7 @@
   const go = (name) => {
     at = name;
     store.write(`at.${root.dataset.stage}`, at);
+    if (at === "not") otherwise();
     draw();
     const screen = screens.find((s) => s.dataset.screen === at);
     screen?.focus({ preventScroll: true });
@@ -83,6 +89,11 @@
     const answer = answers?.find((e) => e.kind === "seen") ?? answers?.find((e) => e.kind === "done");
     say(`[data-screen="${at}"] [data-answered]`, answer ? `${answer.kind === "done" ? "Done" : answer.raw}. ${mark(answer)}` : "");
     all("[data-seen]", screen).forEach((b) => b.setAttribute("aria-pressed", String(b.dataset.seen === answer?.raw)));
+    const again = one("[data-before]", screen);
+    if (again) {
+      again.hidden = !before.has(at);
+      again.textContent = `Last time this was not as expected. Since then: ${before.get(at) || "something was changed"}.`;
+    }
     all("[data-onward]", screen).forEach((b) => { b.hidden = !done(answers); });
     for (const read of all("[data-read]", screen)) {
       const given = answers?.find((e) => e.kind === "reading" && e.what === read.dataset.read);
@@ -90,6 +101,34 @@
       one("[data-told]", read).textContent = !given ? "" : `${given.raw}${word ? `: ${word}` : ""}. ${mark(given)}${given.number ? "" : " Compare it with the band; the laptop reads it when it is back."}`;
       read.dataset.verdict = given?.verdict ?? "";
     }
+  };
+  // Each list begins with what was told, or as it should be.
+  const otherwise = () => {
+    const step = one(`[data-screen="${asked ?? store.read("asked", "")}"]`);
+    const should = JSON.parse(step?.dataset.should ?? "null");
+    one("[data-instead-form]").hidden = !should;
+    const answers = standing().get(step?.dataset.screen);
+    for (const told of should ? all("[data-instead]") : []) {
+      const select = one("select", told);
+      select.value = answers?.find((e) => e.kind === "reading" && e.what === told.dataset.instead)?.raw ?? should[told.dataset.instead];
+      select.dataset.was = select.value;
+    }
+  };
+  const toTheCause = async (address) => {
+    const step = asked ?? store.read("asked", at);
+    for (const told of all("[data-instead]")) {
+      const select = one("select", told);
+      if (!one("[data-instead-form]").hidden && select.value !== select.dataset.was) give("reading", step, { what: told.dataset.instead, raw: select.value });
+      select.dataset.was = select.value;
+    }
+    say("[data-cause-says]", "Handing over what you told …");
+    for (let tries = 0; waiting.length && tries < 8; tries++) {
+      await call();
+      await new Promise((then) => setTimeout(then, 150));
+    }
+    if (waiting.length) return say("[data-cause-says]", "No link to the laptop. What you told stays on this phone; press again when it is back.");
+    say("[data-cause-says]", "");
+    location.href = `${address}?session=${session}&step=${encodeURIComponent(step)}`;
   };
   const drawGate = (screen, now) => {
     const lines = all("[data-line]", one("[data-lines]", screen).content).map((li) => [li.dataset.line, li.textContent]);
@@ -163,7 +202,13 @@
     back: () => go(way[Math.max(0, way.findIndex((s) => s.dataset.screen === at) - 1)].dataset.screen),
     onward: () => { const next = way[way.findIndex((s) => s.dataset.screen === at) + 1]; go(next.dataset.screen); },
     undo,
-    undoNot: undo,
+    undoNot: () => {
+      const step = asked ?? store.read("asked", at);
+      const told = new Set(all("[data-instead]").map((e) => e.dataset.instead));
+      for (const e of standing().get(step) ?? []) if (e.kind === "seen" || (e.kind === "reading" && told.has(e.what))) give("undo", step, { of: e.id });
+      go(step);
+    },
+    cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
     changed: () => { give("changed", asked ?? store.read("asked", at)); forward(); },
     openOn: () => { give("done", asked ?? store.read("asked", at)); forward(); },
@@ -217,6 +262,12 @@
     }
   };
   root.classList.add("runs");
+  // From a repair: on with what is to be checked again.
+  if (location.hash === "#again") {
+    history.replaceState(null, "", location.pathname + location.search);
+    at = null;
+  }
+  if (at === "not") otherwise();
   draw();
   call();
   setInterval(call, 700);

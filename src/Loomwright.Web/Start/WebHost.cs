@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using Loomwright.Web.Bikes;
+using Loomwright.Web.Cause;
 using Loomwright.Web.Guided;
 using Loomwright.Web.Picture;
 using Loomwright.Web.Shell;
@@ -78,6 +79,7 @@ public sealed class WebHost : IAsyncDisposable
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
         app.MapGet(Changes.Route, Changes.Answer);
+        app.MapGet(WireSheet.Route, WireSheet.Answer);
         SessionApi.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         await app.StartAsync(stop);

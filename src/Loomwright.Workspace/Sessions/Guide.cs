@@ -72,6 +72,15 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     public TestRecord? Record(string path) =>
         Newest(path) is { } session ? TestRecord.Of(session, Plan(session), Records.Entries(session.Id)) : null;
 
+    /// <summary>What a session hands to a search for a cause at one of its steps; null when there is no such session or step. Takes seconds the first time.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public Handover? HandOver(string session, string step)
+    {
+        var found = Find(session);
+        var stage = found is null ? null : Plan(found).Stages.FirstOrDefault(s => s.Steps.Any(x => x.Id == step));
+        return stage is null ? null : Handover.Of(session, stage, stage.Steps.First(s => s.Id == step), Records.Entries(session));
+    }
+
     /// <summary>Keeps answers, all or none; those handed over before count once.</summary>
     public HandedOver Keep(BenchSession session, IReadOnlyList<Given> given)
     {

@@ -14,8 +14,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change the checks of its stage count from there on.</summary>
     public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
     {
-        var undone = entries.Where(e => e.Kind == EntryKind.Undo).Select(e => e.Of).ToHashSet(StringComparer.Ordinal);
-        var standing = entries.Where(e => e.Kind != EntryKind.Undo && !undone.Contains(e.Id)).ToList();
+        var standing = Standing(entries);
         var lines = ImmutableArray.CreateBuilder<TestLine>();
         var open = ImmutableArray.CreateBuilder<Step>();
         foreach (var stage in plan.Stages)
@@ -36,6 +35,22 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         }
 
         return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]);
+    }
+
+    /// <summary>Something that happened, in words.</summary>
+    public static string Says(Entry happened) => happened.Kind switch
+    {
+        EntryKind.Hot => "hot, smoke or smell",
+        EntryKind.Changed when happened.Raw.Length > 0 => $"mended: {happened.Raw}",
+        EntryKind.Changed => "something was changed at the loom",
+        _ => "built as the file says",
+    };
+
+    /// <summary>What was not undone, in the order of keeping.</summary>
+    internal static List<Entry> Standing(IReadOnlyList<Entry> entries)
+    {
+        var undone = entries.Where(e => e.Kind == EntryKind.Undo).Select(e => e.Of).ToHashSet(StringComparer.Ordinal);
+        return [.. entries.Where(e => e.Kind != EntryKind.Undo && !undone.Contains(e.Id))];
     }
 }
 

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using Loomwright.Bench;
+using Loomwright.Diagnosis;
+using Loomwright.Dictionary;
+using Loomwright.Records;
+using Entry = Loomwright.Records.Entry;
+
+namespace Loomwright.Sessions;
+
+/// <summary>A search for a cause that begins where a step was not as expected, with all the stage has told so far.</summary>
+/// <param name="Session">Id of the session.</param>
+/// <param name="Stage">The stage, with the design of exactly what is connected.</param>
+/// <param name="Step">The step that was not as expected.</param>
+/// <param name="Search">What may be wrong by it.</param>
+/// <param name="Told">What was handed over, in sentences.</param>
+public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Search, ImmutableArray<string> Told)
+{
+    private static readonly ConditionalWeakTable<Stage, TroubleTable> Tables = [];
+
+    /// <summary>What was done up to the step, by its place in the search's table; null before power.</summary>
+    public int? Done { get; } = Sights.Of(Stage).At(Step.Id) is { } done ? Search.Table.Place(done) : null;
+
+    /// <summary>Whether the search knows how that step looked.</summary>
+    public bool IsTold => Step.Meter is not null || Done is null || Search.Answers.Any(a => a.Stimulus == Done);
+
+    /// <summary>Puts together what a session's entries tell of a stage. After a repair the search goes on without that fault; after an unnamed change it begins anew.</summary>
+    public static Handover Of(string session, Stage stage, Step step, IReadOnlyList<Entry> entries)
+    {
+        var steps = stage.Steps.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        var fresh = Tables.GetValue(stage, s => TroubleTable.Of(s.Connected, Sights.Of(s).Done));
+        var table = fresh;
+        var round = new List<Entry>();
+        var told = ImmutableArray.CreateBuilder<string>();
+        foreach (var entry in TestRecord.Standing(entries).Where(e => steps.Contains(e.Step)))
+        {
+            if (entry.Kind != EntryKind.Changed)
+            {
+                round.Add(entry);
+                continue;
+            }
+
+            table = table.Singles.FirstOrDefault(h => !h.Faults.IsEmpty && h.Repair == entry.Raw) is { } mended
+                ? Trouble.Begin(table, Heard.Of(stage, table, round)).Mended(new Suspect(mended.Repair, 1, [mended])).Table
+                : fresh;
+            told.Add(entry.Raw.Length > 0 ? $"Mended: {entry.Raw}." : "Something was changed; what was seen before it does not count.");
+            round.Clear();
+        }
+
+        var last = new Told(stage, round);
+        told.AddRange(last.Sentences());
+        return new(session, stage, step, Trouble.Begin(last.Weigh(table), Heard.Of(stage, table, round)), told.ToImmutable());
+    }
+}

@@ -1,0 +1,119 @@
+using Loomwright.Bench;
+using Loomwright.Text;
+using Loomwright.Web.Start;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Loomwright.Browser.Tests;
+
+/// <summary>A stage at the bench with something wrong in it, from the first step to the last, on a phone.</summary>
+public sealed class CauseTests(Bench bench) : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("loomwright");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public async Task A_wire_one_terminal_off_is_seen_at_its_step_found_by_questions_mended_and_the_stage_ends_well()
+    {
+        var text = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(Path.Combine(_folder.FullName, "b.loom.yaml"), text, TestContext.Current.CancellationToken);
+        var bike = Loomwright.Bike.Read(new SourceText("b", text));
+        var stage = bike.Plan().Stages[2];
+        var planted = bike.ListFaults().First(f => f.Fault.ToString() == "moved: stop lamp feed end box.X4 to box.X3");
+        var world = new FaultyBench(stage, planted.Fault);
+        await using var host = await WebHost.Start(_folder.FullName, stop: TestContext.Current.CancellationToken);
+        await using var phone = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
+        await phone.Begin();
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=2");
+
+        var missed = await Play(phone, stage, world);
+        Assert.Equal("s2.operate.1", missed);
+        await phone.Press("Find the cause");
+        await Search(phone.Page, world);
+        await phone.Page.Locator(".causes li", new() { HasText = planted.Repair }).GetByRole(AriaRole.Button, new() { Name = "I mended this" }).ClickAsync();
+        world.Mend();
+
+        await phone.On("s2.measure.1");
+        Assert.Null(await Play(phone, stage, world, at: missed!, says: planted.Repair));
+        await phone.On("end");
+        await Expect(phone.Screen).ToContainTextAsync("checks were as expected.");
+        await phone.Page.GotoAsync($"{host.Address}/record/b.loom.yaml");
+        await Expect(phone.Page.GetByText(planted.Repair)).ToBeVisibleAsync();
+    }
+
+    // Step by step until the stage ends, or one is not as expected: then its id.
+    private static async Task<string?> Play(Guided phone, Stage stage, FaultyBench world, string at = "", string says = "")
+    {
+        while (await phone.Screen.GetAttributeAsync("data-screen") is { } screen && screen != "end")
+        {
+            if (screen == Sessions.Judging.Gate(stage))
+            {
+                await phone.Press("Connect");
+                continue;
+            }
+
+            if (screen == at)
+            {
+                await Expect(phone.Screen.Locator("[data-before]")).ToContainTextAsync(says);
+            }
+
+            var step = stage.Steps.First(s => s.Id == screen);
+            var (asExpected, readings, otherwise) = world.Do(step);
+            foreach (var (what, reading) in readings)
+            {
+                await phone.Read(what, reading);
+            }
+
+            await phone.Press(step.Expect.IsEmpty ? "Done" : asExpected ? "As expected" : "Not");
+            if (!asExpected)
+            {
+                await Tell(phone.Screen, otherwise);
+                return screen;
+            }
+        }
+
+        return null;
+    }
+
+    // As the faulty bench answers, until a cause is named.
+    private static async Task Search(IPage page, FaultyBench world)
+    {
+        await page.Locator("main[data-live]").WaitForAsync();
+        for (var asked = 0; asked < 12 && await page.Locator(".ask[aria-live]").CountAsync() == 1; asked++)
+        {
+            var question = await page.Locator(".ask").InnerTextAsync();
+            var done = (await page.Locator(".ask").GetAttributeAsync("data-done"))!;
+            if (await page.Locator("[data-red]").CountAsync() == 1)
+            {
+                var (red, black) = (await page.Locator("[data-red]").GetAttributeAsync("data-red"), await page.Locator("[data-black]").GetAttributeAsync("data-black"));
+                await page.GetByLabel("It shows volts").FillAsync(world.Volts(done, red!, black!));
+                await page.GetByRole(AriaRole.Button, new() { Name = "Take this reading" }).ClickAsync();
+            }
+            else if (!question.Contains("what lights", StringComparison.Ordinal))
+            {
+                await page.GetByRole(AriaRole.Button, new() { Name = "Not sure" }).ClickAsync();
+            }
+            else if (world.Looked(done) is { Count: > 0 } otherwise)
+            {
+                await page.GetByRole(AriaRole.Button, new() { Name = "Not as it should" }).ClickAsync();
+                await Tell(page.Locator("form.report"), otherwise);
+                await page.GetByRole(AriaRole.Button, new() { Name = "That is what I see" }).ClickAsync();
+            }
+            else
+            {
+                await page.GetByRole(AriaRole.Button, new() { Name = "As it should be" }).ClickAsync();
+            }
+
+            await Expect(page.Locator(".ask")).Not.ToHaveTextAsync(question);
+        }
+    }
+
+    private static async Task Tell(ILocator where, Dictionary<string, string> otherwise)
+    {
+        foreach (var (name, word) in otherwise)
+        {
+            await where.GetByRole(AriaRole.Combobox, new() { Name = name, Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = word });
+        }
+    }
+}

@@ -1,0 +1,125 @@
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Sessions;
+
+namespace Loomwright.Tests.Records;
+
+public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<HandoverTests.OneGuide>
+{
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly Guide _guide = one.Guide;
+    private readonly BenchSession _session = one.Guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
+    private int _given;
+
+    /// <summary>One folder for all, since its stage's faults are worked out once.</summary>
+    public sealed class OneGuide : IDisposable
+    {
+        private readonly Folder _folder = new();
+        private readonly LiveFolder _live;
+
+        public OneGuide()
+        {
+            _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
+            _live = new(_folder.Path);
+            Guide = new(_live);
+        }
+
+        public Guide Guide { get; }
+
+        public void Dispose()
+        {
+            Guide.Dispose();
+            _live.Dispose();
+            _folder.Dispose();
+        }
+    }
+
+    [Fact]
+    public void A_lamp_told_dark_with_its_light_on_begins_a_search_that_knows_what_was_fine_before_it()
+    {
+        BrakePressedAndStopLampDark();
+
+        var handed = At("s2.operate.1");
+
+        Assert.Equal(["2 checks of this stage were as expected.", "rear cluster stop: dark, expected lit."], handed.Told);
+        Assert.True(handed.IsTold);
+        Assert.Contains(handed.Search.Suspects.Take(3), s => s.Repair.Contains("stop lamp feed", StringComparison.Ordinal));
+        Assert.All(handed.Search.Suspects, s => Assert.DoesNotContain("main fuse", s.Repair, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_way_back_that_reads_nothing_before_power_names_the_wire_of_that_way_first()
+    {
+        Give(EntryKind.Reading, "s2.measure.2", "0.2", "front brake 1 to battery -");
+        Give(EntryKind.Seen, "s2.measure.2", "as expected");
+        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to battery -");
+        Give(EntryKind.Seen, "s2.measure.5", "not");
+
+        var handed = At("s2.measure.5");
+
+        Assert.True(handed.IsTold);
+        Assert.Equal("rear cluster ground to battery - read OL, expected at most 0.5 Ω.", handed.Told[^1]);
+        Assert.Contains(handed.Search.Suspects.Take(3), s => s.Repair.Contains("tail ground", StringComparison.Ordinal));
+        Assert.DoesNotContain("front brake", handed.Search.Suspects[0].Repair, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Volts_read_at_the_lamp_are_handed_over_as_read()
+    {
+        Give(EntryKind.Reading, "s2.operate.2", "9.1", "volts at rear cluster stop");
+        Give(EntryKind.Seen, "s2.operate.2", "not");
+
+        var measured = Assert.IsType<Diagnosis.Evidence.Measured>(Assert.Single(At("s2.operate.2").Search.Answers));
+
+        Assert.Equal(9.1, measured.Volts);
+    }
+
+    [Fact]
+    public void After_hot_smoke_or_smell_what_could_burn_there_is_thought_of_first_and_not_switched_on_again()
+    {
+        Give(EntryKind.Hot, "s2.power-up.3", "");
+
+        var search = At("s2.power-up.3").Search;
+
+        var first = search.Suspects[0].Hypotheses[0];
+        Assert.True(search.Table.Harms(first, search.Table.Place(Sights.Of(Stage(2)).At("s2.power-up.3")!)!.Value), search.Suspects[0].Repair);
+        Assert.All(search.Questions, q => Assert.False(search.Table.Harms(first, q.Stimulus)));
+    }
+
+    [Fact]
+    public void After_a_repair_that_did_not_help_what_was_seen_still_speaks_for_the_other_fault()
+    {
+        BrakePressedAndStopLampDark();
+        var wrong = At("s2.operate.1").Search.Suspects[0];
+        Give(EntryKind.Changed, "s2.operate.1", wrong.Repair);
+        BrakePressedAndStopLampDark();
+
+        var handed = At("s2.operate.1");
+
+        Assert.Contains($"Mended: {wrong.Repair}.", handed.Told);
+        Assert.All(handed.Search.Suspects, s => Assert.NotEqual(wrong.Repair, s.Repair));
+    }
+
+    [Fact]
+    public void What_was_not_told_is_asked_first()
+    {
+        Give(EntryKind.Seen, "s2.operate.1", "not");
+        Assert.False(At("s2.operate.1").IsTold);
+    }
+
+    private void BrakePressedAndStopLampDark()
+    {
+        Give(EntryKind.Seen, "s2.power-up.2", "as expected");
+        Give(EntryKind.Seen, "s2.power-up.3", "as expected");
+        Give(EntryKind.Reading, "s2.operate.1", "dark", "rear cluster.stop");
+        Give(EntryKind.Seen, "s2.operate.1", "not");
+    }
+
+    private Handover At(string step) => _guide.HandOver(_session.Id, step)!;
+
+    private Bench.Stage Stage(int number) => _guide.Plan(_session).Stages.First(s => s.Number == number);
+
+    private void Give(EntryKind kind, string step, string raw, string? what = null) =>
+        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [new Given($"{_session.Id}.{++_given}", step, kind, what, raw, null, Noon.AddMinutes(_given))]));
+}
