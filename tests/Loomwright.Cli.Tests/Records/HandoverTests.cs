@@ -121,5 +121,5 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     private Bench.Stage Stage(int number) => _guide.Plan(_session).Stages.First(s => s.Number == number);
 
     private void Give(EntryKind kind, string step, string raw, string? what = null) =>
-        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [new Given($"{_session.Id}.{++_given}", step, kind, what, raw, null, Noon.AddMinutes(_given))]));
+        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [new Given(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{_session.Id}.{++_given}"), step, kind, what, raw, null, Noon.AddMinutes(_given))]));
 }
