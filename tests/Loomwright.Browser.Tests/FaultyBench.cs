@@ -13,6 +13,9 @@ internal sealed class FaultyBench(Stage stage, Fault fault)
     private readonly List<Operation> _done = [];
     private bool _mended;
 
+    /// <summary>Where a wire wrongly sits, as found by looking there.</summary>
+    public string Sits => fault is Fault.Moved moved ? $"{moved.Wire} sits on {moved.To}" : fault.ToString();
+
     /// <summary>The fault is found and put right.</summary>
     public void Mend() => _mended = true;
 

@@ -24,10 +24,7 @@ public sealed partial class TroublePage
     private Handover? handed;
     private int? untold;
     private string? refused;
-
-    /// <summary>The design's path in the folder.</summary>
-    [Parameter]
-    public string Path { get; set; } = "";
+    private bool changed;
 
     /// <summary>Id of the session it comes from; null: the whole bike, from a symptom.</summary>
     [SupplyParameterFromQuery(Name = "session")]
@@ -38,20 +35,29 @@ public sealed partial class TroublePage
     public string? StepId { get; set; }
 
     [Inject]
-    private Garage Garage { get; set; } = null!;
-
-    [Inject]
     private Guide Guide { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
 
     // What has power on now: the step that is told, or the question that is asked.
-    private int? Powered => untold ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
+    private int? Powered => untold ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
     private string Step => string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={handed!.Stage.Number}");
 
-    protected override void OnParametersSet() => bike = Garage.Find(Path);
+    protected override void OnInitialized()
+    {
+        base.OnInitialized();
+        bike = Document?.Current.Bike;
+    }
+
+    // A search goes on with the file it began with, and says so; a session has its own.
+    protected override Task Renew()
+    {
+        changed = handed is null && Document!.Current.Bike != bike;
+        StateHasChanged();
+        return Task.CompletedTask;
+    }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
@@ -62,6 +68,7 @@ public sealed partial class TroublePage
             untold = handed is { IsTold: false } ? handed.Done : null;
             table = search?.Table ?? await Tables.Of(bike);
             done = Math.Min(1, table.Table.Stimuli.Length - 1);
+            Watch();
             StateHasChanged();
         }
     }
