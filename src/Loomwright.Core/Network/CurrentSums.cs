@@ -6,23 +6,18 @@ namespace Loomwright.Network;
 /// </summary>
 internal sealed class CurrentSums(int nodes)
 {
-    private readonly double[] _sum = new double[nodes];
-    private readonly double[] _error = new double[nodes];
+    private readonly (double Amps, double Error)[] _sums = new (double, double)[nodes];
 
-    public double this[int node] => _sum[node] + _error[node];
+    public double this[int node] => _sums[node].Amps + _sums[node].Error;
 
-    public void Clear()
-    {
-        Array.Clear(_sum);
-        Array.Clear(_error);
-    }
+    public void Clear() => Array.Clear(_sums);
 
     public void Leave(int node, double amps)
     {
-        ref var sum = ref _sum[node];
-        var total = sum + amps;
-        var back = total - sum;
-        _error[node] += (sum - (total - back)) + (amps - back);
-        sum = total;
+        ref var sum = ref _sums[node];
+        var total = sum.Amps + amps;
+        var back = total - sum.Amps;
+        sum.Error += (sum.Amps - (total - back)) + (amps - back);
+        sum.Amps = total;
     }
 }

@@ -137,16 +137,37 @@ internal sealed class Equations
     {
         RefreshOffsets();
         _sums.Clear();
-        for (var b = 0; b < _ends.Length; b++)
+        var ends = _ends.AsSpan();
+        var lines = _lines.AsSpan(0, ends.Length);
+        var bends = _bends.AsSpan(0, ends.Length);
+        var offsets = _offsetVolts.AsSpan(0, ends.Length);
+        var volts = _volts.AsSpan(0, ends.Length);
+        var siemens = _siemens.AsSpan(0, ends.Length);
+        amps = amps[..ends.Length];
+        for (var b = 0; b < ends.Length; b++)
         {
-            var (from, to, _) = _ends[b];
-            var volts = VoltsAt(b);
-            _volts[b] = volts;
-            var point = _bends[b] ? _curves[b].At(volts) : _lines[b].At(volts);
+            var (from, to, _) = ends[b];
+            volts[b] = _potentials.Volts(from, to, offsets[b]);
+            var point = bends[b] ? _curves[b].At(volts[b]) : lines[b].At(volts[b]);
             amps[b] = point.Amps;
-            _siemens[b] = point.Siemens;
+            siemens[b] = point.Siemens;
             _sums.Leave(from, point.Amps);
             _sums.Leave(to, -point.Amps);
+        }
+    }
+
+    /// <summary>Largest current sum left at any place at the last evaluation, the reference included; a node inside a joint counts with its joint.</summary>
+    public double LeftAmps
+    {
+        get
+        {
+            var most = 0.0;
+            for (var k = 0; k <= Unknowns; k++)
+            {
+                most = Math.Max(most, Math.Abs(_sums[k]));
+            }
+
+            return most;
         }
     }
 

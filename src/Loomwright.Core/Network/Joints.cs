@@ -38,6 +38,9 @@ internal sealed class Joints
     /// <summary>For each node the first node of its group; itself when nothing joins it.</summary>
     public int[] Head { get; }
 
+    /// <summary>Whether any nodes are joined.</summary>
+    public bool Any => _joined.Count > 0;
+
     /// <summary>The ideal voltage sources that form loops, empty when there are none.</summary>
     public int[] LoopBranches { get; }
 

@@ -6,43 +6,37 @@ namespace Loomwright.Network;
 /// </summary>
 internal sealed class Potentials(int unknowns)
 {
-    private readonly double[] _high = new double[unknowns + 1];
-    private readonly double[] _low = new double[unknowns + 1];
-    private readonly double[] _startHigh = new double[unknowns + 1];
-    private readonly double[] _startLow = new double[unknowns + 1];
+    private readonly (double High, double Low)[] _volts = new (double, double)[unknowns + 1];
+    private readonly (double High, double Low)[] _start = new (double, double)[unknowns + 1];
 
-    public double this[int place] => _high[place] + _low[place];
+    public double this[int place] => _volts[place].High + _volts[place].Low;
 
-    public void Set(int place, double volts) => (_high[place], _low[place]) = (volts, 0);
+    public void Set(int place, double volts) => _volts[place] = (volts, 0);
 
-    public void Clear()
-    {
-        Array.Clear(_high);
-        Array.Clear(_low);
-    }
+    public void Clear() => Array.Clear(_volts);
 
     /// <summary>Potential of a minus potential of b plus a fixed offset, rounded once.</summary>
     public double Volts(int a, int b, double offsetVolts)
     {
-        var high = Sum(_high[a], -_high[b], out var error);
+        ref readonly var from = ref _volts[a];
+        ref readonly var to = ref _volts[b];
+        var high = Sum(from.High, -to.High, out var error);
         var volts = Sum(high, offsetVolts, out var second);
-        return volts + (error + second + (_low[a] - _low[b]));
+        return volts + (error + second + (from.Low - to.Low));
     }
 
     /// <summary>Marks where the next steps start.</summary>
-    public void Mark()
-    {
-        _high.CopyTo(_startHigh, 0);
-        _low.CopyTo(_startLow, 0);
-    }
+    public void Mark() => _volts.CopyTo(_start, 0);
 
     /// <summary>Goes to the mark plus a part of a step.</summary>
     public void MoveFromMark(ReadOnlySpan<double> stepVolts, double part)
     {
         for (var k = 0; k < stepVolts.Length; k++)
         {
-            var high = Sum(_startHigh[k], part * stepVolts[k], out var error);
-            _high[k] = Sum(high, _startLow[k] + error, out _low[k]);
+            ref var volts = ref _volts[k];
+            ref readonly var start = ref _start[k];
+            var high = Sum(start.High, part * stepVolts[k], out var error);
+            volts.High = Sum(high, start.Low + error, out volts.Low);
         }
     }
 

@@ -256,6 +256,17 @@ public sealed class Solver
 
     private void Report()
     {
+        _equations.NodePotentials(_potentials);
+        ResidualAmps = _equations.Joints.Any ? FillJoints() : _equations.LeftAmps;
+        if (_islands.Any)
+        {
+            SetIslandsDown();
+        }
+    }
+
+    // Gives the ideal voltage sources their currents; the largest sum left then.
+    private double FillJoints()
+    {
         _nodeSums.Clear();
         for (var b = 0; b < _amps.Length; b++)
         {
@@ -264,17 +275,13 @@ public sealed class Solver
         }
 
         _equations.Joints.Currents(_nodeSums, _amps);
-        _equations.NodePotentials(_potentials);
-        ResidualAmps = 0;
+        var most = 0.0;
         for (var n = 0; n < _potentials.Length; n++)
         {
-            ResidualAmps = Math.Max(ResidualAmps, Math.Abs(_nodeSums[n]));
+            most = Math.Max(most, Math.Abs(_nodeSums[n]));
         }
 
-        if (_islands.Any)
-        {
-            SetIslandsDown();
-        }
+        return most;
     }
 
     private void SetIslandsDown()

@@ -19,6 +19,7 @@ internal sealed partial class Electrics
     private readonly Wiring _wiring;
     private readonly Lazy<Solver> _whole;
     private readonly Curve[] _settled;
+    private readonly int[] _changing;
     private readonly List<double> _ends = [];
     private readonly List<double[]> _moments = [];
     private readonly Solved? _known;
@@ -38,6 +39,7 @@ internal sealed partial class Electrics
         _keeps = near?.Healthy == wiring;
         _whole = new(() => new Solver(wiring.Circuit()));
         _settled = new Curve[wiring.Links.Length];
+        _changing = [.. Solved.VaryingOf(wiring).Union(Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l].Curve is Filament))];
         Volts = new double[wiring.NodeCount];
         Amps = new double[wiring.Links.Length];
         SquareVolts = new double[wiring.Links.Length];
@@ -210,7 +212,7 @@ internal sealed partial class Electrics
         var start = 0.0;
         for (var moment = 0; moment < _ends.Count; moment++)
         {
-            for (var l = 0; l < _wiring.Links.Length; l++)
+            foreach (var l in _changing)
             {
                 Whole.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
             }

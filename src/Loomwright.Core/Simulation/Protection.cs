@@ -35,7 +35,7 @@ internal static class Protection
             if (total > facts.TotalLimitAmps && facts.TotalTripsAfter <= within && (soonest is null || facts.TotalTripsAfter < soonest.Value.After))
             {
                 happenings.Add(new Happening.TotalTripped(wiring.Boxes[b].Part, total, facts.TotalLimitAmps.Value));
-                return With(state, b, box => box with { Tripped = AllOn(box) });
+                return With(state, b, AllOn(state.Boxes[b]));
             }
         }
 
@@ -47,7 +47,7 @@ internal static class Protection
         var place = wiring.Boxes[trip.Box];
         var output = place.Facts.Outputs[trip.Output];
         happenings.Add(new Happening.OutputTripped(place.Part, output.Terminal, output.Name, Math.Abs(amps[place.OutputLinks[trip.Output]]), output.LimitAmps!.Value));
-        return With(state, trip.Box, box => box with { Tripped = box.Tripped.With(trip.Output, true) });
+        return With(state, trip.Box, state.Boxes[trip.Box].Tripped.With(trip.Output, true));
     }
 
     private static State? Blow(Wiring wiring, State state, double[] amps, TimeSpan within, List<Happening> happenings)
@@ -77,8 +77,8 @@ internal static class Protection
     // A flash lasts half a period: a limit that stands longer than that never trips on it.
     private static TimeSpan HalfPeriod(Controller facts) => TimeSpan.FromMinutes(0.5 / facts.BlinksPerMinute);
 
-    private static State With(State state, int box, Func<BoxState, BoxState> change) =>
-        state with { Boxes = state.Boxes.With(box, change(state.Boxes[box])) };
+    private static State With(State state, int box, Row<bool> tripped) =>
+        state with { Boxes = state.Boxes.With(box, state.Boxes[box] with { Tripped = tripped }) };
 
     private static Row<bool> AllOn(BoxState box) => new([.. Enumerable.Range(0, box.Commands.Length).Select(o => box.Tripped[o] || box.Commands[o].On)]);
 }

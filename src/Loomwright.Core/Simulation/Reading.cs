@@ -48,16 +48,16 @@ internal static class Reading
     public static (Row<bool> Inputs, InputPlace? Undecided) Inputs(Wiring wiring, int place, State state, double[] volts, DataLeads leads, ImmutableDictionary<InputPlace, bool> readAs)
     {
         var box = wiring.Boxes[place];
-        var inputs = ImmutableArray.CreateBuilder<bool>(box.InputNodes.Length);
+        var inputs = state.Boxes[place].Inputs;
         for (var i = 0; i < box.InputNodes.Length; i++)
         {
             if (Active(wiring, new InputPlace(place, i), state, volts, leads) is { } active)
             {
-                inputs.Add(active);
+                inputs = inputs.With(i, active);
             }
             else if (readAs.TryGetValue(new InputPlace(place, i), out var taken))
             {
-                inputs.Add(taken);
+                inputs = inputs.With(i, taken);
             }
             else
             {
@@ -65,7 +65,7 @@ internal static class Reading
             }
         }
 
-        return (new Row<bool>(inputs.MoveToImmutable()), null);
+        return (inputs, null);
     }
 
     // From the share of its own supply that the box finds on the data lead it knows the ohms to ground.

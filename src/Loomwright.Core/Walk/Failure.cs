@@ -13,8 +13,8 @@ internal sealed record Failure(SurpriseKind Kind, ImmutableArray<PartSurprise> P
         Outcome.Race => Whole(wiring, settled, SurpriseKind.Race, "depends on which of its inputs is looked at first"),
         Outcome.UndefinedInput => Whole(wiring, settled, SurpriseKind.UndefinedInput, "cannot tell an input"),
         Outcome.Unsolved => Whole(wiring, settled, SurpriseKind.Unsolved, "no answer was found"),
-        _ when Blown(wiring, settled.State) is { IsEmpty: false } fuses => new Failure(SurpriseKind.FuseBlows, fuses, settled.Events),
-        _ when Tripped(wiring, settled.State) is { IsEmpty: false } outputs => new Failure(SurpriseKind.OutputTrips, outputs, settled.Events),
+        _ when settled.State.Blown.AsSpan().Contains(true) => new Failure(SurpriseKind.FuseBlows, Blown(wiring, settled.State), settled.Events),
+        _ when AnyTripped(settled.State) => new Failure(SurpriseKind.OutputTrips, Tripped(wiring, settled.State), settled.Events),
         _ => null,
     };
 
@@ -23,6 +23,19 @@ internal sealed record Failure(SurpriseKind Kind, ImmutableArray<PartSurprise> P
 
     private static ImmutableArray<PartSurprise> Blown(Wiring wiring, State state) =>
         [.. wiring.Fuses.Where((_, f) => state.Blown[f]).Select(f => new PartSurprise(f.Part, "whole", "blown"))];
+
+    private static bool AnyTripped(State state)
+    {
+        foreach (var box in state.Boxes.AsSpan())
+        {
+            if (box.Tripped.AsSpan().Contains(true))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static ImmutableArray<PartSurprise> Tripped(Wiring wiring, State state) =>
     [

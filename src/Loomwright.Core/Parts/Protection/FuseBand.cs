@@ -31,18 +31,33 @@ public sealed record FuseBand(string Name, string Source, string Basis, Immutabl
         [new(1, 360000, null), new(1.35, 60, 1800), new(2, 2, 50), new(3.50, 0.2, 7), new(6, 0.04, 1)]);
 
     /// <summary>From this share of its rating up it opens in the end.</summary>
-    public double OpensAtShare => Points.First(p => p.MostSeconds is not null).Share;
+    public double OpensAtShare => Opening[0].Share;
 
     /// <summary>Seconds a fuse stands a share of its rating for sure; null where it stands it for good.</summary>
-    public double? LeastSeconds(double share) => Between(Points, share, p => p.LeastSeconds);
+    public double? LeastSeconds(double share) => Between(Points.AsSpan(), share, static p => p.LeastSeconds);
 
     /// <summary>Seconds by which it has opened for sure; null where it need not open.</summary>
-    public double? MostSeconds(double share) => Between(Points.RemoveAll(p => p.MostSeconds is null), share, p => p.MostSeconds!.Value);
+    public double? MostSeconds(double share) => Between(Opening, share, static p => p.MostSeconds!.Value);
 
     /// <summary>The middle of the band on a logarithmic scale; null where it need not open. To say which of two opens first, never to promise a time.</summary>
     public double? LikelySeconds(double share) => MostSeconds(share) is { } most ? Math.Sqrt(LeastSeconds(share)!.Value * most) : null;
 
-    private static double? Between(ImmutableArray<FusePoint> points, double share, Func<FusePoint, double> seconds)
+    // The points from where it need open; below them stand those where it need not.
+    private ReadOnlySpan<FusePoint> Opening
+    {
+        get
+        {
+            var points = Points.AsSpan();
+            while (points[0].MostSeconds is null)
+            {
+                points = points[1..];
+            }
+
+            return points;
+        }
+    }
+
+    private static double? Between(ReadOnlySpan<FusePoint> points, double share, Func<FusePoint, double> seconds)
     {
         if (share < points[0].Share)
         {
