@@ -22,11 +22,15 @@ internal sealed class Equations
     private readonly Line[] _lines;
     private readonly bool[] _bends;
     private readonly bool[] _cornered;
+    private readonly List<int> _bent = [];
+    private readonly (double Amps, double Siemens)[] _markedBends;
+    private readonly double[] _markedSums;
     private readonly double[] _volts;
     private readonly double[] _siemens;
     private readonly double[] _transferOhms;
     private int _eliminated;
     private bool _linesChanged = true;
+    private bool _bendsChanged = true;
     private bool _offsetsChanged = true;
 
     public Equations(Circuit circuit, Curve[] curves)
@@ -68,6 +72,8 @@ internal sealed class Equations
         _lines = new Line[curves.Length];
         _bends = new bool[curves.Length];
         _cornered = new bool[curves.Length];
+        _markedBends = new (double, double)[curves.Length];
+        _markedSums = new double[Unknowns];
         _volts = new double[curves.Length];
         _siemens = new double[curves.Length];
         _transferOhms = new double[_factors.SlotCount];
@@ -156,6 +162,59 @@ internal sealed class Equations
         }
     }
 
+    /// <summary>Marks where the next steps start.</summary>
+    public void Mark(ReadOnlySpan<double> amps)
+    {
+        _potentials.Mark();
+        for (var k = 0; k < _markedSums.Length; k++)
+        {
+            _markedSums[k] = _sums[k];
+        }
+
+        foreach (var b in Bent)
+        {
+            _markedBends[b] = (amps[b], _siemens[b]);
+        }
+    }
+
+    /// <summary>
+    /// Current sums and slopes at the mark plus a part of Newton's step, without the last digits and without the currents
+    /// of what is straight: there the sums shrink by that part, so only what bends has to be looked at.
+    /// </summary>
+    public void EvaluateBends(ReadOnlySpan<double> stepVolts, double part, Span<double> amps)
+    {
+        _sums.Clear();
+        for (var k = 0; k < _markedSums.Length; k++)
+        {
+            _sums.Leave(k, (1 - part) * _markedSums[k]);
+        }
+
+        foreach (var b in Bent)
+        {
+            var (from, to, _) = _ends[b];
+            _volts[b] = VoltsAt(b);
+            var point = _curves[b].At(_volts[b]);
+            var (markedAmps, markedSiemens) = _markedBends[b];
+            var bent = point.Amps - markedAmps - (part * markedSiemens * (At(stepVolts, from) - At(stepVolts, to)));
+            amps[b] = point.Amps;
+            _siemens[b] = point.Siemens;
+            _sums.Leave(from, bent);
+            _sums.Leave(to, -bent);
+        }
+    }
+
+    /// <summary>The largest part of a step over any bent branch, against 1 V and what stands there.</summary>
+    public double LargestOverBends(ReadOnlySpan<double> stepVolts)
+    {
+        var most = 0.0;
+        foreach (var b in Bent)
+        {
+            most = Math.Max(most, Math.Abs(At(stepVolts, _ends[b].From) - At(stepVolts, _ends[b].To)) / (1 + Math.Abs(_volts[b])));
+        }
+
+        return most;
+    }
+
     /// <summary>Largest current sum left at any place at the last evaluation, the reference included; a node inside a joint counts with its joint.</summary>
     public double LeftAmps
     {
@@ -184,9 +243,9 @@ internal sealed class Equations
         }
 
         _factors.Restore();
-        for (var b = 0; b < _bends.Length; b++)
+        foreach (var b in Bent)
         {
-            if (_bends[b] && _ends[b].Slot != NoSlot)
+            if (_ends[b].Slot != NoSlot)
             {
                 _factors.Add(_ends[b].Slot, _siemens[b]);
             }
@@ -247,15 +306,29 @@ internal sealed class Equations
             }
         }
 
-        for (var b = 0; b < _ends.Length; b++)
-        {
-            if (_bends[b] && Math.Abs(At(stepVolts, _ends[b].From) - At(stepVolts, _ends[b].To)) > small * (1 + Math.Abs(_volts[b])))
-            {
-                return false;
-            }
-        }
+        return LargestOverBends(stepVolts) <= small;
+    }
 
-        return true;
+    private List<int> Bent
+    {
+        get
+        {
+            if (_bendsChanged)
+            {
+                _bent.Clear();
+                for (var b = 0; b < _bends.Length; b++)
+                {
+                    if (_bends[b])
+                    {
+                        _bent.Add(b);
+                    }
+                }
+
+                _bendsChanged = false;
+            }
+
+            return _bent;
+        }
     }
 
     private double VoltsAt(int branch) => _potentials.Volts(_ends[branch].From, _ends[branch].To, _offsetVolts[branch]);
@@ -263,6 +336,7 @@ internal sealed class Equations
     private void Take(int branch, Line line, bool bends)
     {
         _linesChanged |= bends != _bends[branch] || line.Siemens != _lines[branch].Siemens;
+        _bendsChanged |= bends != _bends[branch];
         BendCount += (bends ? 1 : 0) - (_bends[branch] ? 1 : 0);
         _bends[branch] = bends;
         _lines[branch] = line;

@@ -35,6 +35,7 @@ public sealed class Solver
     private bool _layoutChanged;
     private bool _pathsChanged = true;
     private bool _floatingKnown;
+    private bool _exact;
 
     /// <summary>Lays the circuit out.</summary>
     public Solver(Circuit circuit)
@@ -199,12 +200,14 @@ public sealed class Solver
     {
         _equations.TakeStretches();
         _equations.Evaluate(_amps);
+        _exact = true;
         var corrections = 0;
         for (Steps = 1; Steps <= MostSteps; Steps++)
         {
             _equations.Factor();
             _equations.NewtonStep(_step);
             var small = _equations.IsSmall(_step);
+            var exact = _exact;
             Move(small || _equations.BendCount == 0);
             if ((small || Steps == 2) && corrections <= MostCorrections && _equations.TakeStretches())
             {
@@ -214,8 +217,9 @@ public sealed class Solver
                 }
 
                 _equations.Evaluate(_amps);
+                _exact = true;
             }
-            else if (small)
+            else if (small && exact)
             {
                 return true;
             }
@@ -228,8 +232,10 @@ public sealed class Solver
     private void Move(bool whole)
     {
         const double flat = 0.05;
+        const double near = 1e-3;
+        _exact = whole || _equations.LargestOverBends(_step) <= near;
         var slopeAtStart = _equations.ContentSlope(_step);
-        _equations.Potentials.Mark();
+        _equations.Mark(_amps);
         var slope = MoveTo(1);
         if (whole || slope <= flat * -slopeAtStart)
         {
@@ -250,7 +256,15 @@ public sealed class Solver
     private double MoveTo(double part)
     {
         _equations.Potentials.MoveFromMark(_step, part);
-        _equations.Evaluate(_amps);
+        if (_exact)
+        {
+            _equations.Evaluate(_amps);
+        }
+        else
+        {
+            _equations.EvaluateBends(_step, part, _amps);
+        }
+
         return _equations.ContentSlope(_step);
     }
 
