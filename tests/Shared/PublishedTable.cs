@@ -18,6 +18,9 @@ public sealed record PublishedTable(IReadOnlyList<PublishedRow> Rows)
             header.Zip(cells).ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal)))]);
     }
 
+    /// <summary>False when <c>LOOMWRIGHT_REFERENCE</c> names another folder: its tables may have fewer rows than ours, or others.</summary>
+    public static bool IsOurs { get; } = Environment.GetEnvironmentVariable("LOOMWRIGHT_REFERENCE") is not { Length: > 0 };
+
     /// <summary>The full path of something below <c>tests/published</c>, or below the folder of the same form that <c>LOOMWRIGHT_REFERENCE</c> names.</summary>
     public static string PathOf(string name) =>
         Path.Combine(Environment.GetEnvironmentVariable("LOOMWRIGHT_REFERENCE") is { Length: > 0 } other ? other : Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "published"), name);

@@ -2,15 +2,12 @@ using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Findings;
 using Loomwright.Simulation;
-using Loomwright.Text;
 
 namespace Loomwright.Checks;
 
 /// <summary>Law: an engine that runs with the headlamp dark.</summary>
 internal static class HeadlampOutWhileRunning
 {
-    private static readonly ImmutableArray<string> Ignition = ["ignition coil", "injection unit"];
-
     public static Rule Rule { get; } = new(
         "headlamp-out-while-running",
         Severity.Note,
@@ -23,13 +20,13 @@ internal static class HeadlampOutWhileRunning
         var poses = study.Poses;
         var engine = poses.Control("engine");
         var beams = Enumerable.Range(0, poses.Wiring.Sights.Length).Where(s => Headlamps.IsMain(study.Loom, poses.Wiring.Sights[s]) || Headlamps.IsDipped(study.Loom, poses.Wiring.Sights[s])).ToList();
-        var coils = Enumerable.Range(0, poses.Wiring.Sights.Length).Where(s => Ignition.Contains(study.Loom.Part(poses.Wiring.Sights[s].Part)!.Kind, Names.Comparer)).ToList();
-        if (engine < 0 || beams.Count == 0 || coils.Count == 0)
+        var coils = Ignitions.In(poses);
+        if (engine < 0 || beams.Count == 0 || coils.IsEmpty)
         {
             return [];
         }
 
-        var running = poses.Bases(engine).Select(m => poses.At(m.Positions.With(engine, 1 - poses.Rest.Positions[engine]))).Where(m => !m.Seen.IsEmpty && coils.Any(s => Poses.IsOn(m.Seen[s].Symbol)));
+        var running = poses.Bases(engine).Select(m => poses.At(m.Positions.With(engine, 1 - poses.Rest.Positions[engine]))).Where(m => Ignitions.IsOn(m, coils));
         return running.FirstOrDefault(m => !beams.Any(s => Poses.IsOn(m.Seen[s].Symbol))) is { } dark ? [Found(poses, beams[0], dark, study.Loom.Conditions.Country)] : [];
     }
 

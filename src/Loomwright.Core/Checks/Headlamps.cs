@@ -10,7 +10,8 @@ internal static class Headlamps
 
     public static bool IsDipped(Loom loom, SightPlace sight) => Category(loom, sight)?.EndsWith(" dipped", StringComparison.OrdinalIgnoreCase) == true;
 
-    private static string? Category(Loom loom, SightPlace sight) => loom.Part(sight.Part) is { } part
+    /// <summary>The category printed on it, or null when the file names none.</summary>
+    public static string? Category(Loom loom, SightPlace sight) => loom.Part(sight.Part) is { } part
         ? part.Settings.Group("elements").Group(sight.Sight.Name).Word("category") ?? part.Settings.Word("category")
         : null;
 }

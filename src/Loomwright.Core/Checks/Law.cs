@@ -32,6 +32,9 @@ internal sealed record Law(string Name, string Where, bool Read, ImmutableArray<
     /// <summary>The British motorcycle inspection manual.</summary>
     public static Law GreatBritain { get; } = new("the motorcycle inspection manual", "Great Britain", Read: true, British);
 
+    /// <summary>What inspectors ask in several countries, from memory.</summary>
+    public static Law Inspection { get; } = new("inspection practice", "several countries", Read: false, []);
+
     /// <summary>A look where the owner's country is one it counts in and its wording was read, else a note.</summary>
     public Severity For(string? country) => Read && Covers(country) ? Severity.Look : Severity.Note;
 

@@ -8,6 +8,10 @@ namespace Loomwright.Checks;
 /// <summary>Law: a stop lamp that goes on and off while a brake is held.</summary>
 internal static class StopLampFlashes
 {
+    // UN Regulation 53, 6.14.7.1 (read): 4.0 ± 1.0 Hz.
+    private const double EmergencyHertz = 4;
+    private const double EmergencySpread = 1;
+
     public static Rule Rule { get; } = new(
         "stop-lamp-flashes",
         Severity.Note,
@@ -30,11 +34,14 @@ internal static class StopLampFlashes
                     law.For(country),
                     new Subject.OfPart(poses.Wiring.Sights[g.Key].Part),
                     "{lamp} flashes while {switch} is held.",
-                    "By {law}, {where}, a stop lamp burns steadily. Elsewhere a flash means an emergency stop and has a rate of its own.",
+                    "By {law}, {where}, a stop lamp burns steadily. By {emergency}, only the sign of an emergency stop flashes there, {slowest} to {fastest} times a minute.",
                     "Take blinking out of the rule of its output, or feed it past the flasher." + Law.CheckYours,
                     [
                         Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[g.Key].Name)),
                         Evidence.Of("switch", g.First().Brake.Part.Name),
+                        Evidence.Of("emergency", "UN Regulation 53, 6.14.7.1"),
+                        Evidence.Of("slowest", 60 * (EmergencyHertz - EmergencySpread)),
+                        Evidence.Of("fastest", 60 * (EmergencyHertz + EmergencySpread)),
                         .. law.Facts(country),
                     ])),
         ];

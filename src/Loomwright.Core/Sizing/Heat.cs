@@ -13,13 +13,6 @@ namespace Loomwright.Sizing;
 /// <param name="TimeConstantSeconds">63 % of the way after a change.</param>
 public sealed record Heat(Temperature Air, string By, double KelvinPerSquareAmp, double TimeConstantSeconds)
 {
-    // Copper, per metre and mm² (IEC 60949, from memory), and pure copper's Ω·mm²/m.
-    private const double JoulesPerKelvin = 3.45;
-    private const double CopperOhms = 0.017241;
-
-    // √(joules per kelvin · (234.5 + 20) / copper's ohms): 226 A·√s/mm².
-    private const double ZeroCelsius = 234.5;
-
     /// <summary>A wire of a size: by the rule chosen where it names its air and its conductor, else by metric practice, else in free air.</summary>
     public static Heat Of(CrossSection size, Surroundings around, AmpacityRule rule)
     {
@@ -29,7 +22,7 @@ public sealed record Heat(Temperature Air, string By, double KelvinPerSquareAmp,
         var conductor = Conductor.For(size);
         var ohms = conductor.Of(new Length(1), around.Insulation).Ohms;
         var perSquareAmp = kelvin / (amps * amps);
-        return new Heat(around.Ambient, by, perSquareAmp, JoulesPerKelvin * CopperOhms / conductor.Row.OhmsPerMetre * perSquareAmp / ohms);
+        return new Heat(around.Ambient, by, perSquareAmp, Copper.JoulesPerKelvin * Copper.Resistivity / conductor.Row.OhmsPerMetre * perSquareAmp / ohms);
     }
 
     /// <summary>After a long time at a current.</summary>
@@ -57,7 +50,7 @@ public sealed record Heat(Temperature Air, string By, double KelvinPerSquareAmp,
 
     /// <summary>k of I²t = k²·A² in A·√s/mm² for copper heated from one temperature to another with nothing given off: 115 from 70 to 160 °C.</summary>
     public static double Adiabatic(Temperature from, Temperature to) =>
-        Math.Sqrt(JoulesPerKelvin * (ZeroCelsius + 20) / CopperOhms * Math.Log((to.Celsius + ZeroCelsius) / (from.Celsius + ZeroCelsius)));
+        Math.Sqrt(Copper.JoulesPerKelvin * (Copper.ZeroCelsius + 20) / Copper.Resistivity * Math.Log((to.Celsius + Copper.ZeroCelsius) / (from.Celsius + Copper.ZeroCelsius)));
 
     private static (string By, double Kelvin, double Amps) InFreeAir(CrossSection size, Surroundings around)
     {

@@ -34,15 +34,6 @@ public class LawTests
         Assert.Contains("from memory", found.Why, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void The_rates_are_those_of_the_published_table()
-    {
-        var rows = PublishedTable.Read("06-rules-jurisdiction-dependent.csv").Rows.Where(r => r["topic"] == "flash rate" && r["unit"] == "1/min").ToList();
-        Assert.Equal(["90 +/- 30", "90 +/- 30", "60 to 120", "90 to 120", "60 to 120"], rows.Select(r => r["value"]));
-        var why = Assert.Single(In("flash-rate", null), f => f.Code == "flash-rate").Why;
-        Assert.Contains($"{rows[0]["source"]}, {Law.UnitedNations("", read: true).Where}, indicators flash 60 to 120", why, StringComparison.Ordinal);
-    }
-
     [Theory]
     [InlineData("kittiwake")]
     [InlineData("sandpiper")]

@@ -7,53 +7,6 @@ namespace Loomwright.Tests.Parts;
 public sealed class LampTests
 {
     [Fact]
-    public void A_standard_lamp_takes_at_its_test_voltage_no_more_than_its_category_allows()
-    {
-        // tests/published/05-lamp-categories.csv; two-filament lamps have their figures either side of a stroke.
-        var seen = 0;
-        foreach (var row in PublishedTable.Read("05-lamp-categories.csv").Rows)
-        {
-            var most = row["max_W_at_test_V"].Split('/');
-            var carried = row["predicted_W_from_rated_at_12V"].Split('/');
-            var filaments = LampCategory.All.Where(c => c.Name == row["category"] || c.Name.StartsWith(row["category"] + " ", StringComparison.Ordinal)).ToList();
-            Assert.Equal(most.Length, filaments.Count);
-            for (var i = 0; i < most.Length; i++)
-            {
-                var category = filaments[i];
-                var lamp = Model("lamp", ("category", Word(category.Name)));
-                var watts = category.TestVolts * Assert.Single(lamp.Elements).Curve.At(category.TestVolts).Amps;
-                Assert.True(watts <= Number(most[i]) + 1e-3, category.Name);
-                Assert.Equal(Number(carried[i]) <= Number(most[i]) ? Number(carried[i]) : category.RatedWatts, watts, 0.01);
-                seen++;
-            }
-        }
-
-        Assert.Equal(LampCategory.All.Length, seen);
-    }
-
-    [Fact]
-    public void Current_and_light_of_a_filament_follow_the_published_exponents()
-    {
-        // tests/published/05-lamp-exponents.csv: current 0.55, power 1.55 from it (1.6 printed), flux 3.4.
-        var rows = PublishedTable.Read("05-lamp-exponents.csv").Rows;
-        double Printed(string quantity) => rows.Single(r => r["quantity"].StartsWith(quantity, StringComparison.Ordinal)).Number("exponent");
-        var lamp = new Filament(21, 12);
-        var current = Math.Log(lamp.At(13.2).Amps / lamp.At(12).Amps) / Math.Log(1.1);
-        Assert.Equal(Printed("current against voltage"), current, 1e-4);
-        Assert.Equal(Printed("power against voltage"), current + 1, 0.051);
-        Assert.Equal(Loomwright.Simulation.Light.FilamentExponent, Printed("flux against voltage"));
-
-        // Implied by the categories' two fluxes: exact arithmetic, two places printed.
-        foreach (var row in rows.Where(r => r["quantity"].Contains("implied by", StringComparison.Ordinal)))
-        {
-            var words = row["quantity"].Split(", ")[1].Split(' ');
-            var category = PublishedTable.Read("05-lamp-categories.csv").Rows.Single(r => r["category"] == words[0]);
-            double Flux(string column) => Number(category[column].Split('/')[words is [_, "dipped"] ? 1 : 0]);
-            Assert.Equal(row.Number("exponent"), Math.Log(Flux("flux_lm") / Flux("reference_flux_12V_lm")) / Math.Log(1.1), 0.006);
-        }
-    }
-
-    [Fact]
     public void A_21_watt_filament_takes_its_watts_at_12_volts_and_many_times_that_when_cold()
     {
         var light = Assert.Single(Model("lamp", ("filament", Si(21))).Elements);
@@ -113,6 +66,4 @@ public sealed class LampTests
         var problem = Assert.Single(model.Problems);
         Assert.Equal((what, cure), (problem.What, problem.Cure));
     }
-
-    private static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -74,19 +74,4 @@ public sealed class FuseTests
         Assert.False(Inrush.MayOpen(FuseBand.Blade, 10, 64));
         Assert.True(Inrush.MayOpen(FuseBand.Blade, 5, 64));
     }
-
-    [Fact]
-    public void A_cold_filament_takes_ten_to_fifteen_times_its_current()
-    {
-        // 05-lamp-inrush.csv: 0.350 Ω cold, 34.3 A at 12.0 V, 2.50 A hot, ratio 13.7 (College Physics 2e, ch. 20).
-        var rows = PublishedTable.Read("05-lamp-inrush.csv").Rows.ToDictionary(r => r["item"], StringComparer.Ordinal);
-        var ratio = rows["inrush ratio"].Number("value");
-        var hot = rows["steady current"].Number("value");
-        var lamp = new Filament(12 * hot, 12, ratio);
-        Assert.Equal(rows["inrush at 12.0 V from an ideal source"].Number("value"), lamp.Cold().At(12).Amps, 0.06);
-        Assert.Equal(rows["cold resistance of the same lamp"].Number("value"), lamp.Cold().ResistanceOhms, 0.001);
-        Assert.Equal(rows["hot resistance of a 30 W headlamp at 12.0 V"].Number("value"), 12 / lamp.At(12).Amps, 0.001);
-        var span = rows["inrush ratio span"]["value"].Split(" to ");
-        Assert.InRange(new Filament(30, 12).HotOverCold, double.Parse(span[0], System.Globalization.CultureInfo.InvariantCulture), double.Parse(span[1], System.Globalization.CultureInfo.InvariantCulture));
-    }
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Loomwright.Quantities;
 using Loomwright.Sizing;
-using static Loomwright.Tests.PublishedRows;
 
 namespace Loomwright.Tests.Sizing;
 
@@ -48,14 +47,6 @@ public sealed class HeatTests
         var rise = 250 * 250 * ohms * 0.01 / (3.45 * 17.241 / 7.6);
         Assert.Equal(rise, heat.After(heat.Air, 250, 0.01).Celsius - 50, 0.01 * rise);
     }
-
-    [Fact]
-    public void The_adiabatic_constant_is_the_one_installers_know() =>
-        Each("02-protection-rules.csv", PublishedTable.Read("02-protection-rules.csv").Rows.Where(r => r["rule"].StartsWith("adiabatic k", StringComparison.Ordinal)), SaysMemory, allFromMemory: true, check: row =>
-        {
-            var from = double.Parse(row["rule"].Split(' ')[^2], CultureInfo.InvariantCulture);
-            Assert.Equal(row.Number("value"), Heat.Adiabatic(new Temperature(from), new Temperature(from == 70 ? 160 : 250)), 1.0);
-        });
 
     [Theory]
     [InlineData("MIL-W-5088B single", "metric practice")]

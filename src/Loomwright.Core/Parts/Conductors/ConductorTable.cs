@@ -16,7 +16,7 @@ public sealed record ConductorRow(string Name, CrossSection Size, double OhmsPer
 public sealed record ConductorTable(string Name, string Basis, double PerKelvin, ImmutableArray<ConductorRow> Rows)
 {
     /// <summary>Road-vehicle cable, uncoated copper, largest permitted resistance.</summary>
-    public static ConductorTable Iso6722 { get; } = new("ISO 6722-1", "from memory; the 1.5 mm² figure corroborated by a published worked example", 0.00393, Metric(
+    public static ConductorTable Iso6722 { get; } = new("ISO 6722-1", "from memory; the 1.5 mm² figure corroborated by a published worked example", Copper.PerKelvin, Metric(
     [
         (0.13, 136), (0.22, 84.8), (0.35, 54.4), (0.5, 37.1), (0.75, 24.7), (1, 18.5), (1.25, 14.9), (1.5, 12.7), (2, 9.42), (2.5, 7.60),
         (3, 6.15), (4, 4.71), (5, 3.94), (6, 3.14), (8, 2.38), (10, 1.82), (12, 1.52), (16, 1.16), (20, 0.955), (25, 0.743), (30, 0.647),
@@ -43,7 +43,7 @@ public sealed record ConductorTable(string Name, string Basis, double PerKelvin,
         [(0.5, 36.7), (0.75, 24.8), (1, 18.2), (1.5, 12.2), (2.5, 7.56), (4, 4.70), (6, 3.11), (10, 1.84), (16, 1.16), (25, 0.734), (35, 0.529), (50, 0.391), (70, 0.270), (95, 0.195)]);
 
     /// <summary>Stranded tin-plated aircraft wire by gauge, largest resistance; printed in ohms per 1000 ft.</summary>
-    public static ConductorTable Aircraft { get; } = new("FAA AC 43.13-1B table 11-9", "read in the circular", 0.00393,
+    public static ConductorTable Aircraft { get; } = new("FAA AC 43.13-1B table 11-9", "read in the circular", 1 / (Copper.ZeroCelsius + 20),
     [
         .. new (int N, double SquareMillimetres, double OhmsPer1000Feet)[]
         {
@@ -54,7 +54,7 @@ public sealed record ConductorTable(string Name, string Basis, double PerKelvin,
     ]);
 
     /// <summary>American wire gauge 40 to 4/0 by the law of ASTM B258: d = 0.127 mm · 92^((36 − n)/39), 17.241 mΩ·mm²/m. Stranded plated wire of the same gauge can have up to 27 % more.</summary>
-    public static ConductorTable Awg { get; } = new("AWG, ASTM B258", "the law of the standard", 0.00393, [.. Enumerable.Range(-3, 44).Reverse().Select(Gauge)]);
+    public static ConductorTable Awg { get; } = new("AWG, ASTM B258", "the law of the standard", Copper.PerKelvin, [.. Enumerable.Range(-3, 44).Reverse().Select(Gauge)]);
 
     private static ConductorTable Iec(string conductors, (double SquareMillimetres, double MilliohmsPerMetre)[] rows) =>
         new($"IEC 60228 {conductors}", "read in three public pages that reproduce it", 0.004, Metric(rows));
@@ -69,6 +69,6 @@ public sealed record ConductorTable(string Name, string Basis, double PerKelvin,
     {
         var millimetres = 0.127 * Math.Pow(92, (36 - n) / 39.0);
         var squareMillimetres = Math.PI / 4 * millimetres * millimetres;
-        return new ConductorRow(Called(n), new CrossSection(squareMillimetres), 0.017241 / squareMillimetres);
+        return new ConductorRow(Called(n), new CrossSection(squareMillimetres), Copper.Resistivity / squareMillimetres);
     }
 }
