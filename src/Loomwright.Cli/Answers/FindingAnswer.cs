@@ -52,7 +52,7 @@ public sealed record EvidenceAnswer(string Name, string Value);
 
 /// <summary>What a finding is about and where that stands in the file; lines and columns count from 1, the end is just past the last character.</summary>
 public sealed record WhereAnswer(
-    [property: Description("file, stretch, part, terminal, wire or function.")] string Kind,
+    [property: Description("file, stretch, condition, part, terminal, wire or function.")] string Kind,
     [property: Description("Its name, or null for the file or a stretch of it.")] string? Subject,
     int Line,
     int Column,
@@ -67,6 +67,7 @@ public sealed record WhereAnswer(
             Findings.Subject.OfPart s => ("part", s.Part),
             Findings.Subject.OfTerminal s => ("terminal", s.Terminal.ToString()),
             Findings.Subject.OfWire s => ("wire", s.Wire),
+            Findings.Subject.OfCondition s => ("condition", s.Key),
             Findings.Subject.OfFunction s => ("function", s.Function),
             Findings.Subject.Stretch => ("stretch", null),
             _ => ("file", (string?)null),

@@ -91,11 +91,12 @@ public sealed record FuseSizeAnswer(
 public sealed record CircuitSizeAnswer(
     string Load,
     double Amps,
-    [property: Description("Lost in feed and return together.")] double DropVolts,
+    [property: Description("Lost in feed and return together, or where the limit is for one way in the worse of the two.")] double DropVolts,
     [property: Description("The same as a share 0…1 of the supply's voltage.")] double DropShare,
     [property: Description("The limit it is held against, a share 0…1.")] double LimitShare,
     [property: Description("Whose limit that is.")] string LimitSource,
+    [property: Description("Over what it is taken: both ways or one-way.")] string LimitSpan,
     bool Within)
 {
-    public static CircuitSizeAnswer Of(CircuitSized c) => new(c.Load, c.Current.Amps, c.Drop.Volts, c.Share, c.Limit.Limit, c.Limit.Source, c.IsWithin);
+    public static CircuitSizeAnswer Of(CircuitSized c) => new(c.Load, c.Current.Amps, c.Drop.Volts, c.Share, c.Limit.Limit, c.Limit.Source, c.Limit.Span, c.IsWithin);
 }

@@ -61,7 +61,7 @@ internal static class SizeView
         screen.Show(circuits);
         if (!sized.Circuits.IsEmpty)
         {
-            screen.Line($"The limit: {Percent(sized.Circuits[0].Limit.Limit)} both ways, {sized.Circuits[0].Limit.Source}.");
+            screen.Line($"The limit: {Percent(sized.Circuits[0].Limit.Limit)} {sized.Circuits[0].Limit.Span}, {sized.Circuits[0].Limit.Source}.");
         }
 
     }

@@ -32,11 +32,16 @@ public sealed class SizeVerb(Screen screen) : Command<SizeVerb.Settings>
             return ExitCode.Unreadable;
         }
 
-        var name = settings.Rule ?? design.Bike.Loom!.Conditions.AmpacityRule;
-        var rule = name is null ? AmpacityRules.Usual : AmpacityRules.Find(name);
+        var conditions = design.Bike.Loom!.Conditions;
+        var rule = settings.Rule is { } named ? AmpacityRules.Find(named) : AmpacityRules.Of(conditions);
         if (rule is null)
         {
-            return screen.WrongUsage(Choosing.None("ampacity rule", name!, [.. AmpacityRules.All.Select(r => r.Name)]));
+            return screen.WrongUsage(NoRule(settings.Rule!));
+        }
+
+        if (settings.Rule is null && AmpacityRules.Unknown(conditions) is { } unknown)
+        {
+            screen.Error.WriteLine($"{NoRule(unknown)} Sized by {rule.Name}.");
         }
 
         var sized = design.Bike.Size(rule);
@@ -51,4 +56,6 @@ public sealed class SizeVerb(Screen screen) : Command<SizeVerb.Settings>
 
         return design.Exit(look: false);
     }
+
+    private static string NoRule(string name) => Choosing.None("ampacity rule", name, [.. AmpacityRules.All.Select(r => r.Name)]);
 }

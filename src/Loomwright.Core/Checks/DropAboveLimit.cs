@@ -3,6 +3,7 @@ using System.Globalization;
 using Loomwright.Design;
 using Loomwright.Findings;
 using Loomwright.Simulation;
+using Loomwright.Sizing;
 
 namespace Loomwright.Checks;
 
@@ -18,26 +19,26 @@ internal static class DropAboveLimit
 
     private static ImmutableArray<Finding> Look(Study study)
     {
-        var limit = study.Loom.Conditions.DropShare;
-        var above = study.Paths.Source is null ? [] : Lost(study).Where(l => l.Share > limit).OrderByDescending(l => l.Share).ToList();
+        var limit = DropLimit.Of(study.Loom.Conditions);
+        var above = study.Paths.Source is null ? [] : Lost(study, limit).Where(l => l.Share > limit.Limit).OrderByDescending(l => l.Share).ToList();
         return above.Count == 0 ? [] :
         [
             new Finding(
                 Rule.Code,
                 Severity.Note,
                 new Subject.OfPart(above[0].Part),
-                "The way there and back takes more than the {limit} this design aims at from {loads}.",
+                limit.IsBothWays ? "The way there and back takes more than the {limit} this design aims at from {loads}." : "The way there or the way back takes more than the {limit} this design aims at for each, from {loads}.",
                 "Light falls much faster than the volts. What is lost sits in wires, plugs, contacts, fuse and box together, as computed.",
                 "See on the page of sizes where it is lost: a thicker wire on the longest stretch first, then the ground. Or write another drop limit if this light is enough for you.",
                 [
                     Evidence.Of("loads", string.Join(", ", above.Select(l => $"{l.Load} ({Percent(l.Share)})"))),
-                    Evidence.Of("limit", Percent(limit)),
+                    Evidence.Of("limit", Percent(limit.Limit)),
                 ]),
         ];
     }
 
     // At the moment of its most current. A starter has a limit of its own; what lies in a row with another load has no drop of its own.
-    private static IEnumerable<(string Load, string Part, double Share)> Lost(Study study)
+    private static IEnumerable<(string Load, string Part, double Share)> Lost(Study study, DropLimit limit)
     {
         var (paths, tried) = (study.Paths, study.Tried);
         var fed = paths.Joined(paths.Feed, t => t.Carries && t.Via != Via.Diode);
@@ -55,7 +56,9 @@ internal static class DropAboveLimit
             if (moment?.Settled.Pictures[0] is { } picture && Math.Abs(picture.Across(tried.Wiring.Links[sight.Link])) > 1)
             {
                 var supply = picture.Volts[plus] - picture.Volts[minus];
-                yield return (sight.Name, sight.Part, 1 - (Math.Abs(picture.Across(tried.Wiring.Links[sight.Link])) / supply));
+                var link = tried.Wiring.Links[sight.Link];
+                var back = Math.Min(picture.Volts[link.From], picture.Volts[link.To]) - picture.Volts[minus];
+                yield return (sight.Name, sight.Part, limit.Counted(supply - Math.Abs(picture.Across(link)), back) / supply);
             }
         }
     }

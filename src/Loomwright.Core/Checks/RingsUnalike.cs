@@ -31,7 +31,7 @@ internal static class RingsUnalike
                 "See which bolt it is and crimp rings for that one. {torques}",
                 [
                     Evidence.Of("terminal", Called.At(study.Paths, g.Key)),
-                    Evidence.Of("rings", string.Join(", ", g.Select(e => $"{e.Name} (M{e.Bolt})"))),
+                    Evidence.Of("rings", string.Join(", ", g.Select(e => FormattableString.Invariant($"{e.Name} (M{e.Bolt})")))),
                     Evidence.Of("torques", Torques(g.Select(e => e.Bolt!.Value).Distinct().Order())),
                 ])),
     ];

@@ -15,6 +15,7 @@ public static class Rules
         PositionJoinsFeedAndGround.Rule,
         PolarisedPartReversed.Rule,
         UnfusedFeed.Rule,
+        AmpacityRuleUnknown.Rule,
         FuseAboveWire.Rule,
         BranchBehindLargerFuse.Rule,
         BothFilamentsAtOnce.Rule,

@@ -62,7 +62,20 @@ public sealed record Conditions(Temperature Ambient, Temperature Insulation, str
     /// <summary>Loaded wires that run together, 1 or more. Default 1.</summary>
     public int Bundle { get; init; } = 1;
 
+    /// <summary>Over what <c>DropShare</c> is taken.</summary>
+    public DropSpan DropSpan { get; init; } = DropSpan.BothWays;
+
     public static Conditions Default { get; } = new(new Temperature(20), new Temperature(105), null, 0.03, null);
+}
+
+/// <summary>Over what a drop limit is taken.</summary>
+public enum DropSpan
+{
+    /// <summary>The way to the load and the way back together.</summary>
+    BothWays,
+
+    /// <summary>Each of the two by itself.</summary>
+    OneWay,
 }
 
 /// <summary>A place on the bike or the bench.</summary>

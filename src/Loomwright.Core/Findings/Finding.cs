@@ -39,6 +39,9 @@ public abstract record Subject
     /// <summary>A wire.</summary>
     public sealed record OfWire(string Wire) : Subject;
 
+    /// <summary>One of the conditions.</summary>
+    public sealed record OfCondition(string Key) : Subject;
+
     /// <summary>A function.</summary>
     public sealed record OfFunction(string Function) : Subject;
 }

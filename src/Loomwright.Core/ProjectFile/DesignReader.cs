@@ -10,6 +10,8 @@ namespace Loomwright.ProjectFile;
 /// <summary>Makes a loom of a file's tree, section by section; a section with slips still gives what is right in it.</summary>
 internal static class DesignReader
 {
+    private static readonly ImmutableArray<(string Ending, DropSpan Span)> Spans = [("both ways", DropSpan.BothWays), ("one way", DropSpan.OneWay), ("one-way", DropSpan.OneWay)];
+
     public static Loom? Read(Node.Map root, Found found, Places places)
     {
         if (!VersionIsOurs(root, found))
@@ -132,28 +134,29 @@ internal static class DesignReader
 
         var settings = FormReader.Keys(node, Grammar.Conditions, "the conditions", found);
         var country = settings.Word("country");
+        var (drop, span) = Drop((node as Node.Map)?.Find("drop limit")?.Value, found);
         return new Conditions(
             settings.Number("ambient") is { } ambient ? new Temperature(ambient) : standard.Ambient,
             settings.Number("insulation") is { } insulation ? new Temperature(insulation) : standard.Insulation,
             settings.Word("ampacity rule"),
-            DropShare((node as Node.Map)?.Find("drop limit")?.Value, found) ?? standard.DropShare,
+            drop ?? standard.DropShare,
             country is null || Names.Same(country, "unset") ? null : country)
         {
             Bundle = (int)(settings.Number("bundle") ?? standard.Bundle),
+            DropSpan = span,
         };
     }
 
-    private static double? DropShare(Node? node, Found found)
+    private static (double? Share, DropSpan Span) Drop(Node? node, Found found)
     {
         if (node is not Node.Scalar { IsEmpty: false } word)
         {
-            return null;
+            return (null, DropSpan.BothWays);
         }
 
-        const string BothWays = "both ways";
         var text = word.Text.Trim();
-        var share = text.EndsWith(BothWays, StringComparison.OrdinalIgnoreCase) ? text[..^BothWays.Length] : text;
+        var (ending, span) = Spans.FirstOrDefault(s => text.EndsWith(s.Ending, StringComparison.OrdinalIgnoreCase), (Ending: "", Span: DropSpan.BothWays));
         var form = new Form.Quantity(Unit.Share, 0.001, 0.5);
-        return FormReader.Read(word with { Text = share }, form, "drop limit", found) is Value.Number number ? number.Si : null;
+        return (FormReader.Read(word with { Text = text[..^ending.Length] }, form, "drop limit", found) is Value.Number number ? number.Si : null, span);
     }
 }

@@ -35,7 +35,7 @@ internal static class Grammar
         new("insulation", "Temperature class of the wire's insulation. Left out: 105 C.", new Form.Quantity(Unit.Celsius, 60, 260)),
         new("ampacity rule", "The rule wires are sized by. Left out: metric practice.", Text),
         new("bundle", "Loaded wires that run together. Left out: 1.", new Form.Quantity(Unit.One, 1, 200)),
-        new("drop limit", "Largest share of the supply voltage lost in feed and return together: 3 % both ways.", Text),
+        new("drop limit", "Largest share of the supply voltage lost in feed and return together (3 % both ways), or in each of them (2 % one way). Left out: 3 % both ways.", Text),
         new("country", "For notes that depend on law; unset when nothing is said.", Text),
     ];
 

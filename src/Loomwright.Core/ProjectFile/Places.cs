@@ -32,6 +32,7 @@ internal sealed class Places(Node.Map root)
         Subject.OfPart part => Entry("parts", part.Part)?.Key.Span,
         Subject.OfTerminal at => Terminal(at.Terminal),
         Subject.OfWire wire => _wires.TryGetValue(wire.Wire, out var told) ? told.At : null,
+        Subject.OfCondition condition => Entry("conditions", condition.Key)?.Value.Span,
         Subject.OfFunction function => Entry("functions", function.Function)?.Key.Span,
         _ => null,
     };

@@ -21,7 +21,7 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
 
     private readonly Guards _guards = new(loom);
     private readonly Worst _worst = new(loom);
-    private readonly DropLimit _limit = DropLimit.Of(loom.Conditions.DropShare);
+    private readonly DropLimit _limit = DropLimit.Of(loom.Conditions);
 
     public Sized Answer()
     {
@@ -69,7 +69,7 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
             return (null, $"No size up to {Sold[^1]} carries {new Current(amps)}{place} by {rule.Name}.");
         }
 
-        var (current, most, words) = cranking > amps ? (cranking, Starter.Limit, $"{new Voltage(Starter.Limit)} while starting ({Starter.Source}, from memory)") : (amps, _limit.Limit / 2 * SupplyVolts, Half);
+        var (current, most, words) = cranking > amps ? (cranking, Starter.Limit, $"{new Voltage(Starter.Limit)} while starting ({Starter.Source}, from memory)") : (amps, _limit.Limit * OneWire * SupplyVolts, OfLimit);
         var loses = DropLimit.Thinnest(Sold.Select(s => Conductor.For(s).Row), new Current(current), wire.Length, new Voltage(most))?.Size;
         if (loses is null || loses.Value.SquareMillimetres > carries[0].SquareMillimetres)
         {
@@ -83,7 +83,10 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
 
     private static DropLimit Starter => DropLimit.All.First(l => l.Circuit == "starter main cable");
 
-    private string Half => string.Create(CultureInfo.InvariantCulture, $"half of {_limit.Limit * 100:0.#} % ({_limit.Source})");
+    // Both ways are two wires at the least.
+    private double OneWire => _limit.IsBothWays ? 0.5 : 1;
+
+    private string OfLimit => string.Create(CultureInfo.InvariantCulture, $"{(_limit.IsBothWays ? "half of " : "")}{_limit.Limit * 100:0.#} % ({_limit.Source})");
 
     private static string Read(Allowance allowed) => allowed.SizeTaken.EndsWith("AWG", StringComparison.Ordinal) ? $" (read at {allowed.SizeTaken})" : "";
 
@@ -114,9 +117,19 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
         foreach (var (load, (seen, frame, carried)) in _worst.Loads.Where(l => !_guards.IsDimmed(l.Key)))
         {
             var volts = At(frame, new TerminalRef(name, supply.Plus)) - At(frame, new TerminalRef(name, supply.Minus));
-            var drop = volts - Math.Abs(seen.Voltage.Volts);
+            var lost = volts - Math.Abs(seen.Voltage.Volts);
+            var drop = _limit.Counted(lost, ReturnVolts(seen, frame) - At(frame, new TerminalRef(name, supply.Minus)));
             yield return new CircuitSized(load, new Current(carried.Amps), new Voltage(drop), drop / volts, _limit);
         }
+    }
+
+    // At the end of a load that its return begins at.
+    private double ReturnVolts(Seen seen, Frame frame)
+    {
+        var model = Kinds.Find(loom.Part(seen.Part)!.Kind)!.Build(loom.Part(seen.Part)!);
+        var sight = model.Sights.First(s => s.Name.Length == 0 || seen.Name.EndsWith("." + s.Name, StringComparison.Ordinal));
+        var element = model.Elements.First(e => e.Name == sight.Element);
+        return Math.Min(At(frame, new TerminalRef(seen.Part, element.From)), At(frame, new TerminalRef(seen.Part, element.To)));
     }
 
     private static double At(Frame frame, TerminalRef terminal) => frame.Phases[0].Potentials.First(p => p.Terminal == terminal).Potential.Volts;

@@ -24,6 +24,9 @@ public static class AmpacityRules
     /// <summary>The rule a design is sized by: the one it names, or the usual one when it names none or none there is.</summary>
     public static AmpacityRule Of(Design.Conditions conditions) => (conditions.AmpacityRule is { } name ? Find(name) : null) ?? Usual;
 
+    /// <summary>The name a design gives that is no rule's, or null.</summary>
+    public static string? Unknown(Design.Conditions conditions) => conditions.AmpacityRule is { } name && Find(name) is null ? name : null;
+
     /// <summary>The rule of that name, or null.</summary>
     public static AmpacityRule? Find(string name) => All.FirstOrDefault(r => Names.Same(r.Name, name));
 }

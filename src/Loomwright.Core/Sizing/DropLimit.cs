@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Loomwright.Design;
 using Loomwright.Parts;
 using Loomwright.Quantities;
 
@@ -17,12 +18,13 @@ public sealed record DropLimit(string Circuit, double Limit, DropUnit Unit, stri
     private const string Vehicle = "vehicle handbook practice";
     private const string Workshop = "workshop practice (bench voltage-drop test)";
     private const string Both = "both ways";
+    private const string EachWay = "one-way";
     private const string Lead = "positive lead";
 
     /// <summary>Every limit there is.</summary>
     public static ImmutableArray<DropLimit> All { get; } =
     [
-        new("main power wires from generator or battery to the bus", 0.02, DropUnit.Share, "one-way", Faa),
+        new("main power wires from generator or battery to the bus", 0.02, DropUnit.Share, EachWay, Faa),
         new("ground return through structure", 0.005, DropUnit.Ohms, "return path", Faa),
         new("load circuits, 14 V system, continuous", 0.5, DropUnit.Volts, "bus to load and ground", FaaTable, FromMemory: true),
         new("load circuits, 14 V system, intermittent", 1, DropUnit.Volts, "bus to load and ground", FaaTable, FromMemory: true),
@@ -44,9 +46,19 @@ public sealed record DropLimit(string Circuit, double Limit, DropUnit Unit, stri
         new("ground path, whole", 0.2, DropUnit.Volts, "load to battery negative under load", "workshop practice", FromMemory: true),
     ];
 
-    /// <summary>The limit an owner wrote or left at the usual 3 %.</summary>
-    public static DropLimit Of(double ownersShare) => All.FirstOrDefault(l => l.Unit == DropUnit.Share && l.Span == Both && l.Limit == ownersShare)
-        ?? new DropLimit("every circuit", ownersShare, DropUnit.Share, Both, "the design's own drop limit");
+    /// <summary>The limit an owner wrote or left at the usual 3 % both ways; with its source where one prints the same.</summary>
+    public static DropLimit Of(Conditions conditions)
+    {
+        var span = conditions.DropSpan == DropSpan.BothWays ? Both : EachWay;
+        return All.FirstOrDefault(l => l.Unit == DropUnit.Share && l.Span == span && l.Limit == conditions.DropShare)
+            ?? new DropLimit("every circuit", conditions.DropShare, DropUnit.Share, span, "the design's own drop limit");
+    }
+
+    /// <summary>True when the way there and the way back count together, false when each counts by itself.</summary>
+    public bool IsBothWays => Span == Both;
+
+    /// <summary>What counts against it of all that is lost, when so much of it is lost on the way back.</summary>
+    public double Counted(double lost, double back) => IsBothWays ? lost : Math.Max(lost - back, back);
 
     /// <summary>The first conductor, from thin to thick, that loses no more than this over a length; null when even the thickest does.</summary>
     public static ConductorRow? Thinnest(IEnumerable<ConductorRow> rows, Current current, Length length, Voltage most) =>

@@ -48,7 +48,7 @@ public static class Harm
 
     private static IEnumerable<string> Wires(Loom loom, Frame frame)
     {
-        var rule = loom.Conditions.AmpacityRule is { } name ? AmpacityRules.Find(name) ?? AmpacityRules.Usual : AmpacityRules.Usual;
+        var rule = AmpacityRules.Of(loom.Conditions);
         var around = new Surroundings(loom.Conditions.Ambient, loom.Conditions.Insulation);
         var heats = loom.Wires.Select(w => w.Size).Distinct().ToDictionary(s => s, s => Heat.Of(s, around, rule));
         return

@@ -61,7 +61,7 @@ public sealed record FuseSized(Guard Guard, Current Most, string? WeakestWire, C
 
 /// <summary>One load and what the wiring takes from it.</summary>
 /// <param name="Load">As it is seen.</param>
-/// <param name="Drop">Lost in feed and return together …</param>
+/// <param name="Drop">Lost on the way there and back together, or where the limit is for one way on the worse of the two …</param>
 /// <param name="Share">… as a share 0…1 of the supply's voltage.</param>
 /// <param name="Limit">The limit it is held against.</param>
 public sealed record CircuitSized(string Load, Current Current, Voltage Drop, double Share, DropLimit Limit)

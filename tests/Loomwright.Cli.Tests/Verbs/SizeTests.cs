@@ -28,6 +28,21 @@ public sealed class SizeTests
     }
 
     [Fact]
+    public void A_rule_the_file_names_and_nobody_knows_is_said_and_the_one_taken_is_the_one_check_takes()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("bike.loom.yaml", Repository.Read("docs/findings/ampacity-rule-unknown.md").Split("```yaml\n")[1].Split("```")[0]);
+        var sized = Called.With("size", file);
+        Assert.Equal(ExitCode.Answered, sized.Exit);
+        Assert.StartsWith("There is no ampacity rule metric practise. Did you mean metric practice? ", sized.Error, StringComparison.Ordinal);
+        Assert.EndsWith(" Sized by metric practice.", sized.Error.TrimEnd(), StringComparison.Ordinal);
+        Assert.StartsWith("By metric practice: ", sized.Out, StringComparison.Ordinal);
+        var told = Assert.Single(Answered.Read(Called.With("check", file, "--json")).GetProperty("findings").EnumerateArray(), f => f.GetProperty("code").GetString() == "ampacity-rule-unknown");
+        Assert.Equal((4, 18), (told.GetProperty("where").GetProperty("line").GetInt32(), told.GetProperty("where").GetProperty("column").GetInt32()));
+        Assert.Contains("judged by metric practice", told.GetProperty("what").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_wire_of_the_bench_example_is_thinner_than_what_is_enough() =>
         Assert.All(Answered.Read(Called.With("size", Called.Bench, "--json")).GetProperty("wires").EnumerateArray(), w => Assert.True(w.GetProperty("enough_mm2").GetDouble() <= w.GetProperty("mm2").GetDouble()));
 

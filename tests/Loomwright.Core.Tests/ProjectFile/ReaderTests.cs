@@ -73,6 +73,22 @@ public sealed class ReaderTests
 
         """;
 
+    [Theory]
+    [InlineData("3 %", 0.03, DropSpan.BothWays)]
+    [InlineData("2,5 % both ways", 0.025, DropSpan.BothWays)]
+    [InlineData("2 % one way", 0.02, DropSpan.OneWay)]
+    [InlineData("2 % One-way", 0.02, DropSpan.OneWay)]
+    public void A_drop_limit_holds_for_both_ways_together_unless_it_says_one_way(string written, double share, DropSpan span)
+    {
+        var file = Written.File($"loomwright: 1\nname: Kittiwake\nconditions:\n  drop limit: {written}\n");
+        Assert.Empty(file.Findings);
+        Assert.Equal((share, span), (Math.Round(file.Loom!.Conditions.DropShare, 12), file.Loom.Conditions.DropSpan));
+    }
+
+    [Fact]
+    public void A_drop_limit_the_third_way_is_not_read() =>
+        Assert.Contains(Written.File("loomwright: 1\nname: Kittiwake\nconditions:\n  drop limit: 2 % all ways\n").Findings, f => f.Code == "unreadable-quantity");
+
     [Fact]
     public void A_file_becomes_the_loom_it_describes()
     {

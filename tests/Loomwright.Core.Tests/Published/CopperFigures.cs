@@ -24,7 +24,7 @@ public sealed class CopperFigures
         switch (row["quantity"], row["unit"])
         {
             case ("rho20 copper IACS", _):
-                Assert.Equal(value, Copper.Resistivity * 1e-6, 1e-12);
+                Assert.Equal(Copper.Resistivity * 1e-6, value, 1e-12);
                 break;
             case ("alpha20 copper IACS", _):
                 Assert.Equal(value, ConductorTable.Iso6722.PerKelvin);
@@ -32,7 +32,7 @@ public sealed class CopperFigures
                 break;
             case ("inferred zero-resistance temperature copper", _):
                 // FAA: R20 = RT · 254.5/(234.5 + T), for the table of the same circular.
-                Assert.Equal(-value, Copper.ZeroCelsius);
+                Assert.Equal(Copper.ZeroCelsius, -value);
                 var wire = new Conductor(ConductorTable.Aircraft, ConductorTable.Aircraft.Rows[5], SizeMatch.Listed);
                 Assert.Equal((80 - value) / (20 - value), wire.Of(new Length(1), new Temperature(80)).Ohms / wire.Of(new Length(1), new Temperature(20)).Ohms, 1e-9);
                 break;

@@ -59,7 +59,7 @@ public sealed class LampFigures
                     Assert.Equal(row.Number("exponent"), current + 1, 0.051);
                     break;
                 case ("flux against voltage", _):
-                    Assert.Equal(row.Number("exponent"), Loomwright.Simulation.Light.FilamentExponent);
+                    Assert.Equal(Loomwright.Simulation.Light.FilamentExponent, row.Number("exponent"));
                     break;
                 case ("life against voltage", _):
                     Assert.Equal(row.Number("exponent"), Math.Log(LampLife.Share(14.52, 13.2)) / Math.Log(1.1), 1e-9);
@@ -103,7 +103,7 @@ public sealed class LampFigures
                     break;
                 case "hot resistance by linear coefficient":
                     // 0.350 Ω at 20 °C, 4.5e-3, 2850 °C; the same lamp hot.
-                    Assert.Equal(row.Number("value"), 0.350 * (1 + (4.5e-3 * 2830)), 0.05);
+                    Assert.Equal(0.350 * (1 + (4.5e-3 * 2830)), row.Number("value"), 0.05);
                     Assert.Equal(row.Number("value"), 12 / lamp.At(12).Amps, 0.05);
                     break;
                 case "typical inrush ratio":
@@ -113,7 +113,7 @@ public sealed class LampFigures
                     Assert.InRange(usual, Number(value.Split(" to ")[0]), Number(value.Split(" to ")[1]));
                     break;
                 case "inrush decay":
-                    Assert.Equal(Number(value.Split(' ')[^1]), Inrush.Seconds);
+                    Assert.Equal(Inrush.Seconds, Number(value.Split(' ')[^1]));
                     break;
                 case "cold to hot resistance":
                     Assert.InRange(usual, 10, Number(value.Split('/')[1]));

@@ -32,7 +32,7 @@ public sealed class PublishedPage
     });
 
     /// <summary>A row no test holds must stand on the page with its reason; of another folder's rows there is no page, so they are warned of.</summary>
-    public static void SaysWhyNot(string file, string row)
+    internal static void SaysWhyNot(string file, string row)
     {
         if (!Unused.Any(line => line[0] == file && row.Contains(line[1], StringComparison.Ordinal)))
         {

@@ -112,7 +112,7 @@ public sealed class TerminalFigures
                     Assert.Equal(ohms, Termination.Crimp.Ohms);
                     break;
                 case "bond between aircraft parts, upper limit":
-                    Assert.Equal(ohms, Mount.GoodOhms);
+                    Assert.Equal(Mount.GoodOhms, ohms);
                     break;
                 case "ground return path, satisfactory":
                     Assert.Equal(ohms, DropLimit.All.Single(l => l.Unit == DropUnit.Ohms).Limit);

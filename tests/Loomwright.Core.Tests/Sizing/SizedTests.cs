@@ -151,6 +151,34 @@ public sealed class SizedTests
         Assert.All(sized.Wires, w => Assert.True(w.Warmest.Celsius >= w.Around.Ambient.Celsius));
     }
 
+    [Fact]
+    public void A_limit_for_one_way_counts_the_worse_of_the_two_ways_and_lets_one_wire_have_all_of_it()
+    {
+        // A lead of 1 m there and 3 m back, both 1 mm²: three quarters of what the wires take is lost on the way back.
+        Loom With(string limit) => Examples.Of($$"""
+            loomwright: 1
+            name: Kittiwake
+            conditions: {drop limit: {{limit}}}
+            parts:
+              battery: {kind: battery, chemistry: agm}
+              head lamp: {kind: lamp, filament: 55 W}
+            wires:
+              - {name: there, from: battery.+, to: head lamp.+, size: 1 mm2, length: 1 m}
+              - {name: back, from: head lamp.-, to: battery.-, size: 1 mm2, length: 3 m}
+            """);
+        var both = Assert.Single(Sized.Of(With("3 % both ways")).Circuits);
+        var one = Assert.Single(Sized.Of(With("2 % one way")).Circuits);
+        Assert.Equal(3 / 4.0, one.Drop.Volts / both.Drop.Volts, 0.02);
+        Assert.Equal(("FAA AC 43.13-1B ch. 11", "one-way", 0.02), (one.Limit.Source, one.Limit.Span, one.Limit.Limit));
+        Assert.Equal("both ways", both.Limit.Span);
+
+        // 0.0185 Ω/m · 3 m · 4.7 A is 0.26 V: more than half of 3 % of 12.6 V, less than all of it.
+        Assert.True(Sized.Of(With("3 % both ways")).Wires[1].IsThin);
+        Assert.False(Sized.Of(With("3 % one way")).Wires[1].IsThin);
+        Assert.DoesNotContain(Rules.Check(With("3 % one way")), f => f.Code == "drop-above-limit");
+        Assert.Contains("the way back", Assert.Single(Rules.Check(With("1.5 % one way")), f => f.Code == "drop-above-limit").What, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("kittiwake")]
     [InlineData("sandpiper")]
