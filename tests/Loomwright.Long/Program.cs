@@ -11,6 +11,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["states"] = StatesRun.Run,
     ["kills"] = KillRun.Run,
     ["dictionary"] = Dictionaries.Run,
+    ["proof"] = Proofs.Run,
     ["sessions"] = SearchRun.Run,
 };
 

@@ -45,7 +45,7 @@ public sealed record CoverageAnswer(
     [property: Description("Share the plan sees, 0 to 1.")] double SeenShare,
     [property: Description("Share that operating everything and looking would see, 0 to 1.")] double LookingShare,
     ImmutableArray<FaultSeenAnswer> Faults,
-    [property: Description("By stage: what no other stage sees.")] ImmutableArray<OnlyAnswer> OnlyByStage)
+    [property: Description("By stage: what nothing sees when it is left out, its once more in the next stage too.")] ImmutableArray<OnlyAnswer> OnlyByStage)
 {
     public static CoverageAnswer Of(Proven proven) => new(
         proven.Coverage.Faults.Length,
@@ -57,7 +57,7 @@ public sealed record CoverageAnswer(
         proven.Coverage.Seen,
         proven.Coverage.SeenByLooking,
         [.. proven.Coverage.Faults.Select(f => new FaultSeenAnswer(f.Fault.ToString(), f.SeenBy, f.By, f.Missing))],
-        [.. proven.Plan.Stages.Select(s => new OnlyAnswer(s.Number, [.. proven.Coverage.OnlyBy(s.Number).Select(f => f.ToString())]))]);
+        [.. proven.Plan.Stages.Select(s => new OnlyAnswer(s.Number, [.. proven.Coverage.LostWithout(s.Number).Select(f => f.ToString())]))]);
 }
 
 /// <summary>A fault and up to two steps that see it by different means.</summary>

@@ -19,6 +19,9 @@ internal sealed class Steps(int stage)
     /// <summary><c>s1.connect.2</c></summary>
     public static string Id(int stage, Act act, int number) => FormattableString.Invariant($"s{stage}.{Slug(act)}.{number}");
 
+    /// <summary>Whether a step's id is of an act.</summary>
+    public static bool IsOf(string id, Act act) => id.Split('.') is [_, var slug, ..] && slug == Slug(act);
+
     private static string Slug(Act act) => act switch
     {
         Act.Fetch => "fetch",

@@ -32,6 +32,12 @@ public sealed record FaultSeen(Fault Fault, SeenBy SeenBy, ImmutableArray<string
     /// <summary>Numbers of the stages that see it.</summary>
     public ImmutableArray<int> Stages { get; init; } = [];
 
+    /// <summary>The stage without which nothing sees it, its once more in the next stage left out too; null where others do, or none does.</summary>
+    public int? LostWithout { get; init; }
+
+    /// <summary>Of one seen once: why there is no second observation; else null.</summary>
+    public string? WhyOnce { get; init; }
+
     /// <summary>Whether looking and listening alone is enough.</summary>
     public bool ByLooking { get; init; }
 }
@@ -49,8 +55,8 @@ public sealed record Coverage(ImmutableArray<FaultSeen> Faults)
     /// <summary>Share that operating everything and looking would see, 0 to 1.</summary>
     public double SeenByLooking => Share(f => f.ByLooking);
 
-    /// <summary>The faults that one stage alone sees.</summary>
-    public IEnumerable<Fault> OnlyBy(int stage) => Faults.Where(f => f.Stages is [var only] && only == stage).Select(f => f.Fault);
+    /// <summary>The faults that nothing sees when one stage is left out, and with it its once more in the stage after.</summary>
+    public IEnumerable<Fault> LostWithout(int stage) => Faults.Where(f => f.LostWithout == stage).Select(f => f.Fault);
 
     private double Share(Func<FaultSeen, bool> counts) => Faults.IsEmpty ? 0 : (double)Faults.Count(counts) / Faults.Length;
 }

@@ -10,10 +10,13 @@ internal sealed record Evidence(Fault Fault, ImmutableArray<StageEvidence> Stage
 {
     /// <summary>Whether anything anywhere stands otherwise than without it, by more than a hand meter's last digits.</summary>
     public bool HasEffect => Stages.Any(s => s.HasEffect);
+
+    /// <summary>Every different observation that tells it.</summary>
+    public IEnumerable<(string What, string Step)> Observations => Stages.SelectMany(s => s.Observed).DistinctBy(o => o.What);
 }
 
 /// <summary>What one fault comes to in one stage.</summary>
-/// <param name="Stage">Place of the stage in the plan.</param>
+/// <param name="Stage">Number of the stage.</param>
 /// <param name="Ohms">Measurements before power that read outside their bands.</param>
 /// <param name="Looks">Steps at which it is seen without a meter.</param>
 /// <param name="Reads">Steps with a meter or ammeter that read outside their bands.</param>

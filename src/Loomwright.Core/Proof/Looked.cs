@@ -10,8 +10,6 @@ namespace Loomwright.Proof;
 /// <summary>What a person sees and reads at the powered steps of a stage, and which of them tell a fault.</summary>
 internal sealed class Looked
 {
-    private const double SameVolts = 0.005;
-
     private readonly FullLight _fullLight;
     private readonly ImmutableArray<Frame> _healthy;
     private readonly bool _readsAmps;
@@ -30,20 +28,25 @@ internal sealed class Looked
     public Played Played { get; }
 
     /// <summary>The steps of a moment that show something else with the fault, in order, each with whether it takes a meter.</summary>
-    public IEnumerable<(string Step, bool IsRead)> Telling(Touch touch, int moment, Settled with, Settler settler)
+    /// <param name="touch">The fault.</param>
+    /// <param name="moment">The moment.</param>
+    /// <param name="with">How it settled with the fault.</param>
+    /// <param name="settler">What settled it.</param>
+    /// <param name="isOld">Whether what is done once more was done with the fault before.</param>
+    public IEnumerable<(string Step, bool IsRead)> Telling(Touch touch, int moment, Settled with, Settler settler, bool isOld)
     {
-        var looksOther = !FlowsSame(Played.Healthy[moment], with) && !LooksSame(_healthy[moment], new Watching(touch.Wiring, settler, _fullLight).Glance(with));
+        var looksOther = (touch.IsWhole || !FlowsSame(Played.Healthy[moment], with)) && !LooksSame(_healthy[moment], new Watching(touch.Wiring, settler, _fullLight).Glance(with));
         for (var s = 0; s < Played.Steps.Length; s++)
         {
             var step = Played.Steps[s];
-            if (Played.MomentOf(s) != moment || step.Expect.IsEmpty)
+            if (Played.MomentOf(s) != moment || step.Expect.IsEmpty || (isOld && step.Act == Act.Again))
             {
                 continue;
             }
 
             if (step.Meter is { Dial: Dial.Volts } card)
             {
-                if (ReadsOther(card, step, touch.Wiring, Played.Healthy[moment], with))
+                if (ReadsOther(card, step, touch.Wiring, with))
                 {
                     yield return (step.Id, true);
                 }
@@ -64,14 +67,9 @@ internal sealed class Looked
     private bool AmpsOutside(Step step, Wiring wiring, Settled with) => _readsAmps && step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Amp })?.Band is { } band
         && with.Pictures.Any(p => IsOutside(band, wiring.Supplies.Sum(s => -p.Amps[s])));
 
-    private static bool ReadsOther(MeterCard card, Step step, Wiring wiring, Settled without, Settled with) =>
-        !StandsSame(wiring, card, without, with) && step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Volt })?.Band is { } band
+    private static bool ReadsOther(MeterCard card, Step step, Wiring wiring, Settled with) =>
+        step.Expect.FirstOrDefault(e => e.Band is { Unit: Unit.Volt })?.Band is { } band
         && Meter.Volts(wiring, with.State, card.RedTip.Terminal, card.BlackTip.Terminal) is var volts && (volts is null || IsOutside(band, volts.Value.Volts));
-
-    // What a meter that draws nothing would read: where that is the same, so is what it reads.
-    private static bool StandsSame(Wiring wiring, MeterCard card, Settled without, Settled with) =>
-        !with.Pictures.IsEmpty && wiring.NodeOf(card.RedTip.Terminal) is { } red && wiring.NodeOf(card.BlackTip.Terminal) is { } black
-        && Math.Abs(with.Pictures[0].Volts[red] - with.Pictures[0].Volts[black] - without.Pictures[0].Volts[red] + without.Pictures[0].Volts[black]) < SameVolts;
 
     // Everything that can be seen carries what it did: no eye tells a thousandth.
     private bool FlowsSame(Settled without, Settled with)

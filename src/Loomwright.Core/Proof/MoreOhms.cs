@@ -9,49 +9,61 @@ using Loomwright.Text;
 namespace Loomwright.Proof;
 
 /// <summary>
-/// Measurements before power for harmful faults that no step catches yet: of all pairs of points where one sits, the one
-/// that catches most of them, until no pair catches any. Ties by the order of the catalogue.
+/// Measurements before power for faults that too few steps tell: of all pairs of points where one sits, the one that tells
+/// most of them for its time, until no pair tells any. Ties by the order of the catalogue.
 /// </summary>
+/// <param name="proof">The stage as it stands.</param>
+/// <param name="stage">Its steps.</param>
+/// <param name="paths">The whole design.</param>
 internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
 {
+    // A control is moved there and back, a fuse taken out and put in (judgement).
+    private const double CostOfMoving = 2;
+    private const double CostOfAFuse = 1.5;
+
+    private readonly Wiring _wiring = proof.Looked.Played.Wiring;
+
     /// <summary>The stage with these steps in it, before the plugs go back in; the same stage when none helps.</summary>
-    public Stage For(IReadOnlyCollection<Fault> faults)
+    /// <param name="faults">What is to be told.</param>
+    /// <param name="isHarm">Whether they harm: then every control is tried moved, not only those of the parts they sit on.</param>
+    public Stage For(IReadOnlyCollection<Fault> faults, bool isHarm)
     {
-        var left = faults.Select(f => (Fault: f, Touch: proof.Ohmed.Of(f))).Where(f => f.Touch.Plugged.Exists).ToList();
-        var candidates = left.SelectMany(f => Candidates(f.Fault)).DistinctBy(r => (r.Red, r.Black, r.IsUnplugged, string.Join(";", r.Positions))).ToList();
-        var chosen = new List<Ohmed.Reading>();
-        var catches = candidates.Select(c => left.Select(f => Ohmed.Catches(c, f.Touch) is not null).ToList()).ToList();
-        var caught = new bool[left.Count];
+        var left = faults.Select(f => new Ohmed.Touched(f)).Where(f => f.In(proof.Ohmed.Plugged).Exists).ToList();
+        var candidates = left.SelectMany(f => Candidates(f.Fault, isHarm)).DistinctBy(r => r.Like).Where(r => !proof.Ohmed.Makes(r)).ToList();
+        var tells = candidates.Select(c => left.Select(f => Ohmed.Catches(c, f) is not null).ToList()).ToList();
+        var chosen = new List<(Ohmed.Reading Reading, Fault For)>();
+        var told = new bool[left.Count];
         while (candidates.Count > 0)
         {
-            var best = Enumerable.Range(0, candidates.Count).MaxBy(c => catches[c].Where((is_, f) => is_ && !caught[f]).Count());
-            if (!catches[best].Where((is_, f) => is_ && !caught[f]).Any())
+            var best = Enumerable.Range(0, candidates.Count).MaxBy(c => New(c).Count() / Cost(candidates[c]));
+            if (New(best).ToList() is not [var first, ..] news)
             {
                 break;
             }
 
-            chosen.Add(candidates[best]);
-            for (var f = 0; f < caught.Length; f++)
-            {
-                caught[f] |= catches[best][f];
-            }
+            chosen.Add((candidates[best], left[first].Fault));
+            news.ForEach(f => told[f] = true);
         }
 
         return chosen.Count == 0 ? stage : stage with { Steps = With(chosen) };
+
+        IEnumerable<int> New(int candidate) => Enumerable.Range(0, left.Count).Where(f => tells[candidate][f] && !told[f]);
     }
 
-    private IEnumerable<Ohmed.Reading> Candidates(Fault fault)
+    private double Cost(Ohmed.Reading reading) => !reading.Positions.IsEmpty ? CostOfMoving : reading.Off.Length > proof.Ohmed.Low.Length ? CostOfAFuse : 1;
+
+    private IEnumerable<Ohmed.Reading> Candidates(Fault fault, bool isHarm)
     {
-        var ends = Ends.Of(fault, proof.Looked.Played.Wiring);
-        foreach (var positions in Positions(fault))
+        var ends = Ends.Of(fault, _wiring);
+        foreach (var positions in Positions(ends, isHarm))
         {
-            foreach (var unplugged in new[] { true, false })
+            foreach (var off in Offs(ends, isHarm || !positions.IsEmpty))
             {
                 foreach (var red in ends)
                 {
                     foreach (var black in ends.Append(paths.Feed).Append(paths.Return))
                     {
-                        if (proof.Ohmed.Try(red, black, unplugged, positions) is { } reading)
+                        if (proof.Ohmed.Try(red, black, off, positions) is { } reading)
                         {
                             yield return reading;
                         }
@@ -61,55 +73,65 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
         }
     }
 
+    // With the low loads off, with all plugs on; then with a fuse out where one is near: nothing may go round it.
+    private IEnumerable<ImmutableArray<string>> Offs(ImmutableArray<TerminalRef> ends, bool isPlugsAlone)
+    {
+        var low = proof.Ohmed.Low;
+        IEnumerable<ImmutableArray<string>> plugs = low.IsEmpty ? [low] : [low, []];
+        var fuses = stage.Connected.Parts.Where(p => Fetching.IsFuse(p) && ends.Any(e => Names.Same(e.Part, p.Name)));
+        return isPlugsAlone ? plugs : plugs.Concat(fuses.Select(f => low.Add(f.Name)));
+    }
+
     // At rest, then with each control that has a part in the powered steps moved alone.
-    private IEnumerable<ImmutableDictionary<string, string>> Positions(Fault fault)
+    private IEnumerable<ImmutableDictionary<string, string>> Positions(ImmutableArray<TerminalRef> ends, bool isHarm)
     {
         var rest = ImmutableDictionary<string, string>.Empty.WithComparers(Names.Comparer);
         yield return rest;
-        var played = proof.Looked.Played;
-        var parts = Ends.Of(fault, played.Wiring).Select(e => e.Part).ToHashSet(Names.Comparer);
         foreach (var set in stage.Steps.Where(s => s.PowerOn).Select(s => s.Do).OfType<Operation.Set>().DistinctBy(s => (Names.Fold(s.Control), Names.Fold(s.Position))))
         {
-            if (played.Wiring.Controls.First(c => Names.Same(c.Name, set.Control)) is var control && !Names.Same(control.Rest, set.Position))
+            var control = _wiring.Controls.First(c => Names.Same(c.Name, set.Control));
+            var isNear = isHarm || _wiring.Parts.Any(p => p.Model.Controls.Any(c => Names.Same(c.Name, control.Name)) && ends.Any(e => Names.Same(e.Part, p.Name)));
+            if (isNear && !Names.Same(control.Rest, set.Position))
             {
                 yield return rest.Add(control.Name, set.Position);
             }
         }
     }
 
-    private ImmutableArray<Step> With(List<Ohmed.Reading> chosen)
+    private ImmutableArray<Step> With(List<(Ohmed.Reading Reading, Fault For)> chosen)
     {
         var steps = stage.Steps.ToList();
-        foreach (var reading in chosen.OrderBy(r => !r.IsUnplugged))
+        foreach (var (reading, fault) in chosen.OrderBy(c => c.Reading.Off.IsEmpty))
         {
-            var isLast = !reading.IsUnplugged || steps.All(s => s.Act != Act.Measure || s.Unplugged.IsEmpty);
+            var isLast = reading.Off.IsEmpty || steps.All(s => s.Act != Act.Measure || s.Unplugged.IsEmpty);
             var at = isLast ? steps.FindLastIndex(s => s.Act == Act.Measure) + 1 : steps.FindLastIndex(s => s.Act == Act.Measure && !s.Unplugged.IsEmpty) + 1;
             at = at == 0 ? steps.FindIndex(s => s.Act is not (Act.Fetch or Act.TakeOut or Act.Connect)) : at;
-            steps.InsertRange(at, Written(reading, steps.FirstOrDefault(s => !s.Unplugged.IsEmpty)?.Unplugged ?? []));
+            steps.InsertRange(at, Written(reading, Asks.Of(fault, Mark)));
         }
 
-        return Numbered.Of(stage.Number, steps);
+        return Numbered.Added(stage.Number, steps);
     }
 
-    private IEnumerable<Step> Written(Ohmed.Reading reading, ImmutableArray<string> off)
+    private IEnumerable<Step> Written(Ohmed.Reading reading, string asks)
     {
-        var tips = $"From {Mark(reading.Red)} to {Mark(reading.Black)}.";
+        var tips = $"From {Mark(reading.Red)} to {Mark(reading.Black)}";
         if (reading.Positions.IsEmpty)
         {
-            yield return One(tips, reading, null);
+            var fuse = reading.Off.FirstOrDefault(f => !proof.Ohmed.Low.Contains(f, Names.Comparer));
+            yield return One(fuse is null ? $"{tips}: {asks}?" : $"Take the fuse out of {fuse}. {tips}: does anything go round it? Put the fuse back.", reading, null);
             yield break;
         }
 
         var (control, position) = reading.Positions.First();
-        var atRest = proof.Ohmed.Try(reading.Red, reading.Black, reading.IsUnplugged, reading.Positions.Clear())!;
-        var rest = proof.Looked.Played.Wiring.Controls.First(c => Names.Same(c.Name, control)).Rest;
-        yield return One($"With {control} at {position}: {tips}", reading, new Operation.Set(control, position));
-        yield return One($"Back with {control} at {rest}: {tips}", atRest, new Operation.Set(control, rest));
+        var atRest = proof.Ohmed.Try(reading.Red, reading.Black, reading.Off, reading.Positions.Clear())!;
+        var rest = _wiring.Controls.First(c => Names.Same(c.Name, control)).Rest;
+        yield return One($"With {control} at {position}. {tips}: {asks}?", reading, new Operation.Set(control, position));
+        yield return One($"Back with {control} at {rest}. {tips}.", atRest, new Operation.Set(control, rest));
 
         Step One(string text, Ohmed.Reading read, Operation.Set? move) => new("", Act.Measure, text)
         {
             Do = move,
-            Unplugged = read.IsUnplugged ? off : [],
+            Unplugged = read.Off,
             Marks = [Mark(read.Red), Mark(read.Black)],
             Meter = MeterCards.Ohms(Mark(read.Red), Mark(read.Black), read.Band),
             Expect = [new Expectation($"{Mark(read.Red)} to {Mark(read.Black)}", Bands.Words(read.Band), read.Band)],

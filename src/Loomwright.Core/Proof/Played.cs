@@ -11,6 +11,7 @@ internal sealed class Played
 {
     private readonly ImmutableArray<Operation> _operations;
     private readonly ImmutableArray<int> _momentOf;
+    private readonly ILookup<int, Picture?> _metered;
 
     public Played(Loom loom, ImmutableArray<Step> steps)
     {
@@ -31,6 +32,8 @@ internal sealed class Played
 
         (_operations, _momentOf) = (operations.ToImmutable(), moments.ToImmutable());
         Healthy = [.. From(new Settler(Wiring), null, 0)];
+        _metered = Steps.Select((s, i) => (Step: s, Moment: _momentOf[i])).Where(s => s.Step.Meter is { Dial: Dial.Volts })
+            .ToLookup(s => s.Moment, s => Meter.VoltsFlow(Wiring, Healthy[s.Moment].State, s.Step.Meter!.RedTip.Terminal, s.Step.Meter.BlackTip.Terminal));
     }
 
     public Wiring Wiring { get; }
@@ -44,12 +47,12 @@ internal sealed class Played
     /// <summary>What was last done before a moment: the operation's step, or power connected.</summary>
     public Step StepAt(int moment) => Steps[Math.Max(0, _momentOf.IndexOf(moment))];
 
-    /// <summary>The moment with which an act begins; past the last when it is not done.</summary>
+    /// <summary>The moment with which the operations of an act begin; past the last when it has none.</summary>
     public int BeginOf(Act act)
     {
         for (var s = 0; s < Steps.Length; s++)
         {
-            if (Steps[s].Act == act)
+            if (Steps[s].Act == act && (Steps[s].Do is not null || Steps[s].Wait is not null))
             {
                 return _momentOf[s];
             }
@@ -75,7 +78,7 @@ internal sealed class Played
         Settled? own = null;
         for (var m = 0; m < (before ?? Healthy.Length); m++)
         {
-            if (own is null && !touch.Matters(Healthy[m]))
+            if (own is null && !touch.Matters(Healthy[m]) && !_metered[m].Any(p => p is null || touch.Matters(Healthy[m].State, p)))
             {
                 continue;
             }
@@ -85,7 +88,7 @@ internal sealed class Played
             yield return (m, own, settler);
 
             // Equal states behave alike: from here on only the circuit differs.
-            own = own.Outcome == Healthy[m].Outcome && own.State == Healthy[m].State ? null : own;
+            own = !touch.IsWhole && own.Outcome == Healthy[m].Outcome && own.State == Healthy[m].State ? null : own;
         }
     }
 

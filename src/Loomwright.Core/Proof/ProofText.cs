@@ -56,10 +56,15 @@ public static class ProofText
             Say(text, $"  {Words(seenBy)}: {coverage.Count(seenBy)}{(seenBy is SeenBy.Two or SeenBy.One ? "" : Listed(coverage.Faults.Where(f => f.SeenBy == seenBy).Select(f => f.Fault.ToString())))}");
         }
 
+        foreach (var why in coverage.Faults.Where(f => f.WhyOnce is not null).GroupBy(f => f.WhyOnce!))
+        {
+            Say(text, $"  Seen once: {why.Count()}, {why.Key}{Listed(why.Select(f => f.Fault.ToString()))}");
+        }
+
         foreach (var stage in proven.Plan.Stages)
         {
-            var only = coverage.OnlyBy(stage.Number).Select(f => f.ToString()).ToList();
-            Say(text, $"  Only stage {stage.Number} ({stage.Title}) sees {only.Count}{Listed(only)}");
+            var lost = coverage.LostWithout(stage.Number).Select(f => f.ToString()).ToList();
+            Say(text, $"  Stage {stage.Number} ({stage.Title}) left out, its once more too: {lost.Count} no longer seen{Listed(lost)}");
         }
     }
 

@@ -22,24 +22,9 @@ public sealed record Proven(Plan Plan, HarmList Harm, Coverage Coverage)
             return Not(plan);
         }
 
-        var prover = new Prover(plan);
-        var evidence = prover.Try(Catalogue.Of(plan.Whole));
-        var open = prover.Harms(evidence).Faults.Where(f => f.Standing == Standing.Open).ToList();
-        var paths = new Paths(plan.Whole);
-        var stages = plan.Stages;
-        for (var s = 0; s < stages.Length && open.Count > 0; s++)
-        {
-            var soon = open.Where(o => o.Stage >= stages[s].Number).Select(o => o.Fault).ToList();
-            var more = new MoreOhms(prover.Stages[s], stages[s], paths).For(soon);
-            if (more != stages[s])
-            {
-                stages = stages.SetItem(s, more);
-                (prover, evidence) = prover.With(s, more, evidence);
-                open = [.. prover.Harms(evidence).Faults.Where(f => f.Standing == Standing.Open)];
-            }
-        }
-
-        var harm = prover.Harms(evidence);
-        return new Proven(plan with { Stages = [.. stages.Select(s => Precautions.In(s, harm))] }, harm, prover.Coverage(evidence));
+        var proving = new Proving(plan);
+        proving.AddForHarm();
+        proving.AddForSight();
+        return proving.Finish();
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Loomwright.Bench;
 using Loomwright.Faults;
@@ -8,13 +9,17 @@ namespace Loomwright.Proof;
 internal sealed class Prover
 {
     private readonly Plan _plan;
+    private readonly bool _isWhole;
+    private readonly ConcurrentDictionary<int, StageProof?> _after = new();
 
-    public Prover(Plan plan)
-        : this(plan, [.. plan.Stages.Select((s, i) => new StageProof(i, s, plan.Whole!))])
+    /// <param name="plan">The plan.</param>
+    /// <param name="isWhole">Whether everything is simulated to the end, no shortcut taken.</param>
+    public Prover(Plan plan, bool isWhole = false)
+        : this(plan, [.. plan.Stages.Select(s => new StageProof(s, plan.Whole!, isWhole))], isWhole)
     {
     }
 
-    private Prover(Plan plan, ImmutableArray<StageProof> stages) => (_plan, Stages) = (plan, stages);
+    private Prover(Plan plan, ImmutableArray<StageProof> stages, bool isWhole) => (_plan, Stages, _isWhole) = (plan, stages, isWhole);
 
     public ImmutableArray<StageProof> Stages { get; }
 
@@ -29,9 +34,9 @@ internal sealed class Prover
     private Evidence Try(Fault fault)
     {
         var found = ImmutableArray.CreateBuilder<StageEvidence>();
-        for (var s = 0; s < Stages.Length; s++)
+        foreach (var stage in Stages)
         {
-            if (Stages[s].Of(fault, found.Count > 0 && found[^1].Stage == s - 1) is { } evidence)
+            if (stage.Of(fault, found.Count > 0 && found[^1].Stage == stage.Number - 1) is { } evidence)
             {
                 found.Add(evidence);
             }
@@ -40,12 +45,28 @@ internal sealed class Prover
         return new Evidence(fault, found.ToImmutable());
     }
 
-    /// <summary>With more steps before power in one stage: nothing else needs to be tried again.</summary>
+    /// <summary>With more steps before power in one stage: only these need to be tried.</summary>
     public (Prover Prover, ImmutableArray<Evidence> Evidence) With(int place, Stage stage, ImmutableArray<Evidence> evidence)
     {
         var proof = Stages[place].WithOhms(stage);
-        var prover = new Prover(_plan with { Stages = _plan.Stages.SetItem(place, stage) }, Stages.SetItem(place, proof));
-        return (prover, [.. evidence.Select(e => e with { Stages = [.. e.Stages.Select(s => s.Stage == place ? s with { Ohms = proof.Caught(e.Fault) } : s)] })]);
+        var known = _plan.Stages[place].Steps.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        var order = stage.Steps.Select((s, i) => (s.Id, i)).ToDictionary(s => s.Id, s => s.i, StringComparer.Ordinal);
+        var prover = new Prover(_plan with { Stages = _plan.Stages.SetItem(place, stage) }, Stages.SetItem(place, proof), _isWhole);
+        return (prover, [.. evidence.AsParallel().AsOrdered().Select(e => e with { Stages = [.. e.Stages.Select(s => s.Stage == proof.Number ? More(s, e.Fault) : s)] })]);
+
+        StageEvidence More(StageEvidence s, Fault fault) => proof.Ohmed.Catching(fault, id => !known.Contains(id)).ToList() is { Count: > 0 } more
+            ? s with { Ohms = [.. s.Ohms.Concat(more).OrderByDescending(c => c.Margin).ThenBy(c => order[c.Step])] }
+            : s;
+    }
+
+    /// <summary>The plan with one stage left out, and its once more in the next: all other stages stand as they are.</summary>
+    public Prover Without(int number)
+    {
+        ImmutableArray<Stage> stages = [.. _plan.Stages.Where(s => s.Number != number).Select(s => s.Number == number + 1 ? WithoutAgain(s) : s)];
+        return new Prover(
+            _plan with { Stages = stages },
+            [.. stages.Select(s => s.Number == number + 1 ? new StageProof(s, _plan.Whole!, _isWhole) : Stages.First(p => p.Number == s.Number))],
+            _isWhole);
     }
 
     /// <summary>Those that harm, and what keeps each from it.</summary>
@@ -57,7 +78,8 @@ internal sealed class Prover
 
     private FaultSeen Seen(Evidence evidence)
     {
-        var observations = evidence.Stages.SelectMany(s => s.Observed).DistinctBy(o => o.What).ToList();
+        var observations = evidence.Observations.ToList();
+        var stages = evidence.Stages.Where(s => s.Observed.Any()).Select(s => s.Stage).ToList();
         var seenBy = observations.Count switch
         {
             >= 2 => SeenBy.Two,
@@ -67,10 +89,20 @@ internal sealed class Prover
         };
         return new FaultSeen(evidence.Fault, seenBy, [.. observations.Take(2).Select(o => o.Step)], seenBy == SeenBy.NotReached ? evidence.Fault.Subject : null)
         {
-            Stages = [.. evidence.Stages.Where(s => s.Observed.Any()).Select(s => _plan.Stages[s.Stage].Number)],
+            Stages = [.. stages],
+            LostWithout = stages is [var only] && !IsSeenAfter(only, evidence.Fault) ? only : null,
+            WhyOnce = seenBy == SeenBy.One ? SeenOnce.Why(evidence.Fault) : null,
             ByLooking = evidence.Stages.Any(s => !s.Looks.IsEmpty),
         };
     }
+
+    // With its stage left out a fault is new in the next one, which then does not do that stage's own once more.
+    private bool IsSeenAfter(int number, Fault fault) => _after.GetOrAdd(number, After) is { } stage
+        && stage.Of(fault, isOld: false) is { } next && next.Observed.Any();
+
+    private StageProof? After(int number) => _plan.Stages.FirstOrDefault(s => s.Number == number + 1) is { } next ? new StageProof(WithoutAgain(next), _plan.Whole!, _isWhole) : null;
+
+    private static Stage WithoutAgain(Stage stage) => stage with { Steps = stage.Steps.RemoveAll(s => s.Act == Act.Again) };
 
     private HarmfulFault? Harm(Evidence fault)
     {
@@ -80,7 +112,7 @@ internal sealed class Prover
         }
 
         ImmutableArray<HarmKind> kinds = [.. fault.Stages.SelectMany(s => s.Harm).Distinct().Order()];
-        var harmful = new HarmfulFault(fault.Fault, kinds, _plan.Stages[first.Stage].Number, first.HarmAt!, Standing.Open, null, null, "");
+        var harmful = new HarmfulFault(fault.Fault, kinds, first.Stage, first.HarmAt!, Standing.Open, null, null, "");
         var before = fault.Stages.Where(s => s.Stage <= first.Stage).ToList();
         if (before.SelectMany(s => s.Ohms).MaxBy(o => o.Margin) is { } caught)
         {

@@ -14,17 +14,20 @@ internal sealed class StageProof
     // What a hand meter's last digits and its tips make of a reading (judgement).
     private const double EffectVolts = 0.05;
 
-    private readonly int _place;
+    private readonly bool _isWhole;
     private readonly HarmJudge _judge;
     private readonly Lazy<Played> _full;
     private readonly ImmutableArray<bool> _isStopAsked;
     private readonly int _again;
     private readonly ConcurrentDictionary<(string, bool), StageEvidence> _known = new();
 
-    public StageProof(int place, Stage stage, Loom whole)
+    /// <param name="stage">The stage.</param>
+    /// <param name="whole">The whole design as the bench has it.</param>
+    /// <param name="isWhole">Whether everything is simulated to the end, no shortcut taken.</param>
+    public StageProof(Stage stage, Loom whole, bool isWhole)
     {
-        _place = place;
-        Ohmed = new Ohmed(stage);
+        (Number, _isWhole) = (stage.Number, isWhole);
+        Ohmed = new Ohmed(stage, isWhole);
         Looked = new Looked(stage);
         _judge = new HarmJudge(Looked.Played.Wiring, whole);
         _full = new(() => new Played(stage.Full, stage.Steps));
@@ -34,8 +37,11 @@ internal sealed class StageProof
 
     private StageProof(StageProof other, Ohmed ohmed)
     {
-        (_place, _judge, _full, _isStopAsked, _again, Looked, Ohmed) = (other._place, other._judge, other._full, other._isStopAsked, other._again, other.Looked, ohmed);
+        (Number, _isWhole, _judge, _full, _isStopAsked, _again, Looked, Ohmed) = (other.Number, other._isWhole, other._judge, other._full, other._isStopAsked, other._again, other.Looked, ohmed);
     }
+
+    /// <summary>Number of the stage.</summary>
+    public int Number { get; }
 
     public Ohmed Ohmed { get; }
 
@@ -44,20 +50,19 @@ internal sealed class StageProof
     public bool CanShow(HarmKind kind) => _judge.CanShow(kind);
 
     /// <summary>The same stage with other steps before power.</summary>
-    public StageProof WithOhms(Stage stage) => new(this, new Ohmed(stage));
+    public StageProof WithOhms(Stage stage) => new(this, new Ohmed(stage, _isWhole));
 
     /// <summary>The measurements before power that catch a fault, the clearest first.</summary>
-    public ImmutableArray<Ohmed.Caught> Caught(Fault fault) => [.. Ohmed.Catching(Ohmed.Of(fault)).OrderByDescending(c => c.Margin)];
+    public ImmutableArray<Ohmed.Caught> Caught(Fault fault) => [.. Ohmed.Catching(fault, _ => true).OrderByDescending(c => c.Margin)];
 
     /// <summary>What a fault comes to; null where it touches nothing that is connected.</summary>
     /// <param name="fault">The fault.</param>
     /// <param name="isOld">It was there in the stage before: what is done once more from that stage was done with it.</param>
     public StageEvidence? Of(Fault fault, bool isOld)
     {
-        var touch = new Touch(Looked.Played.Wiring, fault);
+        var touch = new Touch(Looked.Played.Wiring, fault, _isWhole);
         return !touch.Exists ? null
-            : touch.Circuit is { } circuit ? _known.GetOrAdd((circuit, isOld), (_, t) => Of(t, isOld), touch)
-            : Of(touch, isOld);
+            : _known.GetOrAdd((touch.Circuit ?? fault.ToString(), isOld), (_, t) => Of(t, isOld), touch);
     }
 
     private StageEvidence Of(Touch touch, bool isOld)
@@ -69,7 +74,7 @@ internal sealed class StageProof
         (int? shows, string? showsAt, int? harm, int? smallHarm, var effect, var fused) = (null, null, null, null, false, false);
         foreach (var (moment, with, settler) in played.Differing(touch, isOld ? _again : null))
         {
-            foreach (var (step, isRead) in Looked.Telling(touch, moment, with, settler))
+            foreach (var (step, isRead) in Looked.Telling(touch, moment, with, settler, isOld))
             {
                 (isRead ? reads : looks).Add(step);
                 (shows, showsAt) = (shows ?? moment, showsAt ?? step);
@@ -89,13 +94,13 @@ internal sealed class StageProof
             (harm, kinds) = AtFullPower(touch.Fault, isOld);
         }
 
-        return new StageEvidence(_place, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
+        return new StageEvidence(Number, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
     }
 
     // Where a fuse decides, what stays in decides more.
     private (int? First, SortedSet<HarmKind> Kinds) AtFullPower(Fault fault, bool isOld)
     {
-        var touch = new Touch(_full.Value.Wiring, fault);
+        var touch = new Touch(_full.Value.Wiring, fault, _isWhole);
         var (first, kinds) = ((int?)null, new SortedSet<HarmKind>());
         foreach (var (moment, with, _) in _full.Value.Differing(touch, isOld ? _again : null))
         {

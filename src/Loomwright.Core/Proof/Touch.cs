@@ -24,9 +24,12 @@ internal sealed class Touch
     private readonly ImmutableArray<(Link? Before, Link? After)> _changes;
     private readonly bool _always;
 
-    public Touch(Wiring healthy, Fault fault)
+    /// <param name="healthy">The wiring without it.</param>
+    /// <param name="fault">The fault.</param>
+    /// <param name="isWhole">Whether it is to be simulated to the end everywhere, whether it can matter or not.</param>
+    public Touch(Wiring healthy, Fault fault, bool isWhole = false)
     {
-        Fault = fault;
+        (Fault, IsWhole) = (fault, isWhole);
         Wiring = healthy.With(fault);
         _always = fault is Fault.Setting || Wiring.NodeCount != healthy.NodeCount || !Wiring.Boxes.SequenceEqual(healthy.Boxes);
         _changes =
@@ -38,6 +41,7 @@ internal sealed class Touch
                select (before, after),
         ];
         Exists = _always || !_changes.IsEmpty;
+        _always |= isWhole;
 
         // What is said over a data lead is heard or not, whatever flows.
         var data = Data.GetValue(healthy, static w => DataNodes(w));
@@ -45,6 +49,9 @@ internal sealed class Touch
     }
 
     public Fault Fault { get; }
+
+    /// <summary>Whether no shortcut is taken anywhere.</summary>
+    public bool IsWhole { get; }
 
     /// <summary>The wiring with the fault in it.</summary>
     public Wiring Wiring { get; }
@@ -55,6 +62,9 @@ internal sealed class Touch
     /// <summary>Whether anything differs from a healthy moment that has come to rest.</summary>
     public bool Matters(Settled healthy) => _always || healthy.Pictures.IsEmpty
         || healthy.Pictures.Select((p, i) => Matters(healthy.State, p, between: i > 0)).Any(m => m);
+
+    /// <summary>Whether anything differs while a meter reads volts, which draws a little itself.</summary>
+    public bool Matters(State state, Picture metered) => _always || Matters(state, metered, between: false);
 
     /// <summary>Whether an ohmmeter's current can change by as much: what a link more or less can do is at most what it carries or would.</summary>
     public bool Matters(State off, Picture flows, double byAmps) => _always || Changes(off, flows, between: false).Sum(c => c) > byAmps * CarefulShare;

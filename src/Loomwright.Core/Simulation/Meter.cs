@@ -23,7 +23,11 @@ internal static class Meter
     /// <summary>What it shows between a point and the reference whose volts without it are known, with the ohms it sees there.</summary>
     public static double Shows(double volts, double ohms) => volts * (InputOhms / (InputOhms + ohms));
 
-    public static Voltage? Volts(Wiring wiring, State state, TerminalRef red, TerminalRef black)
+    public static Voltage? Volts(Wiring wiring, State state, TerminalRef red, TerminalRef black) =>
+        VoltsFlow(wiring, state, red, black) is { } flow ? new Voltage(flow.Volts[wiring.NodeOf(red)!.Value] - flow.Volts[wiring.NodeOf(black)!.Value]) : null;
+
+    /// <summary>What then flows, the meter's own microamps in it; null when a terminal is not there or the network found no answer.</summary>
+    public static Picture? VoltsFlow(Wiring wiring, State state, TerminalRef red, TerminalRef black)
     {
         if (wiring.NodeOf(red) is not { } from || wiring.NodeOf(black) is not { } to)
         {
@@ -31,7 +35,7 @@ internal static class Meter
         }
 
         var electrics = new Electrics(wiring with { Links = wiring.Links.Add(new Link("", "meter", from, to, new Ohms(InputOhms))) });
-        return electrics.Solve(state, between: false) ? new Voltage(electrics.Volts[from] - electrics.Volts[to]) : null;
+        return electrics.Solve(state, between: false) ? electrics.Copy() : null;
     }
 
     public static Resistance? Ohms(Wiring wiring, State state, TerminalRef red, TerminalRef black) => Test(wiring, state, red, black)?.Ohms;

@@ -73,12 +73,68 @@ public sealed class ProvenTests
     public void Two_runs_prove_the_same() => Assert.Equal(ProofText.Of(Kittiwake), ProofText.Of(Proven.Of(Plan.For(Examples.Kittiwake))));
 
     [Fact]
-    public void The_last_stage_left_out_leaves_exactly_its_own_mistakes_unseen()
+    public void Any_stage_left_out_leaves_exactly_the_mistakes_unseen_that_are_named_for_it()
     {
-        var plan = Kittiwake.Plan;
-        var shorter = Proven.Of(plan with { Stages = plan.Stages[..^1] });
-        var lost = Seen(Kittiwake).Except(Seen(shorter), StringComparer.Ordinal);
-        Assert.Equal(Kittiwake.Coverage.OnlyBy(plan.Stages[^1].Number).Select(f => f.ToString()).Order(StringComparer.Ordinal), lost.Order(StringComparer.Ordinal));
+        var prover = new Prover(Kittiwake.Plan);
+        foreach (var stage in Kittiwake.Plan.Stages)
+        {
+            var shorter = prover.Without(stage.Number);
+            var lost = Seen(Kittiwake.Coverage).Except(Seen(shorter.Coverage(shorter.Try([.. Kittiwake.Coverage.Faults.Select(f => f.Fault)]))), StringComparer.Ordinal);
+            Assert.Equal(Kittiwake.Coverage.LostWithout(stage.Number).Select(f => f.ToString()).Order(StringComparer.Ordinal), lost.Order(StringComparer.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void A_wire_that_goes_round_a_fuse_is_told_with_the_fuse_out()
+    {
+        var fuses = Kittiwake.Plan.Stages.SelectMany(s => s.Connected.Parts).Where(p => p.Kind == "fuse").Select(p => p.Name).Distinct().ToList();
+        Assert.NotEmpty(fuses);
+        foreach (var fuse in fuses)
+        {
+            var round = Kittiwake.Coverage.Faults.Single(f => f.Fault.ToString() == $"short: {fuse}.1 to {fuse}.2");
+            var step = Kittiwake.Plan.Stages.SelectMany(s => s.Steps).First(s => s.Id == round.By[0]);
+            Assert.StartsWith($"Take the fuse out of {fuse}.", step.Text, StringComparison.Ordinal);
+            Assert.Contains(fuse, step.Unplugged);
+        }
+    }
+
+    [Fact]
+    public void What_is_seen_once_says_why_there_is_no_second_look_and_measurements_that_were_added_shift_no_other_steps_id()
+    {
+        Assert.All(Kittiwake.Coverage.Faults, f => Assert.Equal(f.SeenBy == SeenBy.One, f.WhyOnce is not null));
+        var plain = Plan.For(Examples.Kittiwake).Stages.SelectMany(s => s.Steps).ToDictionary(s => s.Id, s => s.Text);
+        var proven = Kittiwake.Plan.Stages.SelectMany(s => s.Steps).ToDictionary(s => s.Id, s => s.Text);
+        Assert.True(proven.Count > plain.Count);
+        Assert.All(plain, s => Assert.Equal(s.Value, proven[s.Key]));
+    }
+
+    [Theory]
+    [InlineData("kittiwake")]
+    [InlineData("sandpiper")]
+    public void A_whole_bike_has_eight_single_mistakes_a_wire_and_each_is_in_exactly_one_class(string name)
+    {
+        var loom = Examples.Read($"examples/{name}/{name}.loom.yaml");
+        var faults = Catalogue.Of(loom);
+        Assert.True(faults.Length >= 8 * loom.Wires.Length, FormattableString.Invariant($"{faults.Length} on {loom.Wires.Length} wires"));
+        var lit = new Stage(0, "all of it", "", default, Kittiwake.Plan.Stages[0].FirstFuse, [new Step("s0.power-up.1", Act.PowerUp, "Both clips on.") { PowerOn = true }], loom);
+        var prover = new Prover(new Plan("", [lit], []) { Whole = loom });
+        var coverage = prover.Coverage(prover.Try(faults));
+        Assert.Equal(faults.Select(f => f.ToString()), coverage.Faults.Select(f => f.Fault.ToString()));
+        Assert.Equal(faults.Length, coverage.Faults.Select(f => f.Fault.ToString()).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.Equal(faults.Length, Enum.GetValues<SeenBy>().Sum(coverage.Count));
+    }
+
+    [Fact]
+    public void A_plan_is_proved_with_shortcuts_and_without_to_the_same_end()
+    {
+        var plan = Kittiwake.Plan with { Stages = Kittiwake.Plan.Stages[..2] };
+        var (quick, whole) = (new Prover(plan), new Prover(plan, isWhole: true));
+        var faults = Catalogue.Of(plan.Whole!).Where((_, i) => i % 3 == 0).ToList();
+        Assert.Equal(
+            quick.Coverage(quick.Try([.. faults])).Faults.Select(Told),
+            whole.Coverage(whole.Try([.. faults])).Faults.Select(Told));
+
+        static string Told(FaultSeen f) => $"{f.Fault} {f.SeenBy} {string.Join(' ', f.By)} {string.Join(' ', f.Stages)}";
     }
 
     [Fact]
@@ -94,7 +150,7 @@ public sealed class ProvenTests
         }
     }
 
-    private static IEnumerable<string> Seen(Proven proven) => proven.Coverage.Faults.Where(f => f.SeenBy is SeenBy.One or SeenBy.Two).Select(f => f.Fault.ToString());
+    private static IEnumerable<string> Seen(Coverage coverage) => coverage.Faults.Where(f => f.SeenBy is SeenBy.One or SeenBy.Two).Select(f => f.Fault.ToString());
 
     private static double Ohms(Stage stage, Step step, Fault? fault)
     {

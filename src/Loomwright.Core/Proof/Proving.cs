@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Loomwright.Bench;
+using Loomwright.Checks;
+using Loomwright.Faults;
+
+namespace Loomwright.Proof;
+
+/// <summary>Tries every fault on a plan, and adds measurements before power for those that too few steps tell.</summary>
+internal sealed class Proving
+{
+    private readonly Plan _plan;
+    private readonly Paths _paths;
+    private ImmutableArray<Stage> _stages;
+    private Prover _prover;
+    private ImmutableArray<Evidence> _evidence;
+
+    public Proving(Plan plan)
+    {
+        (_plan, _stages, _paths) = (plan, plan.Stages, new Paths(plan.Whole!));
+        _prover = new Prover(plan);
+        _evidence = _prover.Try(Catalogue.Of(plan.Whole!));
+    }
+
+    /// <summary>For faults that do harm and would stay open: in every stage up to the one where they harm.</summary>
+    public void AddForHarm()
+    {
+        var open = Open().ToList();
+        for (var s = 0; s < _stages.Length && open.Count > 0; s++)
+        {
+            if (Add(s, [.. open.Where(o => o.Stage >= _stages[s].Number).Select(o => o.Fault)], isHarm: true))
+            {
+                open = [.. Open()];
+            }
+        }
+    }
+
+    /// <summary>For faults that nothing tells yet, then for those that one observation tells: in the stage that first connects them.</summary>
+    public void AddForSight()
+    {
+        for (var s = 0; s < _stages.Length; s++)
+        {
+            foreach (var most in new[] { 0, 1 })
+            {
+                Add(s, [.. _evidence.Where(e => e.Stages is [var first, ..] && first.Stage == s && e.Observations.Count() == most).Select(e => e.Fault)], isHarm: false);
+            }
+        }
+    }
+
+    public Proven Finish()
+    {
+        var harm = _prover.Harms(_evidence);
+        return new Proven(_plan with { Stages = [.. _stages.Select(s => Precautions.In(s, harm))] }, harm, _prover.Coverage(_evidence));
+    }
+
+    private IEnumerable<HarmfulFault> Open() => _prover.Harms(_evidence).Faults.Where(f => f.Standing == Standing.Open);
+
+    private bool Add(int place, IReadOnlyCollection<Fault> faults, bool isHarm)
+    {
+        var more = faults.Count == 0 ? _stages[place] : new MoreOhms(_prover.Stages[place], _stages[place], _paths).For(faults, isHarm);
+        if (more == _stages[place])
+        {
+            return false;
+        }
+
+        _stages = _stages.SetItem(place, more);
+        (_prover, _evidence) = _prover.With(place, more, _evidence);
+        return true;
+    }
+}
