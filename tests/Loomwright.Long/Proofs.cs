@@ -13,6 +13,8 @@ namespace Loomwright.Long;
 /// <summary>What the plans of both whole bikes catch and see, once as the program says it and once simulated to the end (<c>--count 1</c>: the smaller bike alone).</summary>
 internal static class Proofs
 {
+    private static readonly string[] Bikes = ["sandpiper", "kittiwake"];
+
     // A common hand meter on ohms, its leads taken off (docs/proof.md).
     private const double ToleranceShare = 0.02;
     private const double ToleranceOhms = 0.2;
@@ -20,7 +22,7 @@ internal static class Proofs
     public static string Run(LongRun run)
     {
         var text = new StringBuilder();
-        foreach (var name in new[] { "sandpiper", "kittiwake" }.Take(run.Count ?? 2))
+        foreach (var name in Bikes.Take(run.Count ?? Bikes.Length))
         {
             var path = $"examples/{name}/{name}.loom.yaml";
             var bike = Bike.Read(new SourceText(path, File.ReadAllText(path)));
@@ -123,7 +125,7 @@ internal static class Proofs
         run.Failed |= harmsOther.Count + seenOther.Count > 0;
         text.Append(FormattableString.Invariant($"Every fault in every stage simulated to the end, no shortcut taken: {harmsOther.Count} harm otherwise{Listed(harmsOther)}, {seenOther.Count} are seen otherwise{Listed(seenOther)}.\n\n"));
 
-        static string Told(HarmfulFault f) => $"{f.Fault}: {string.Join(", ", f.Kinds)}, {f.Stage} {f.Step}, {f.Standing} {f.By}";
+        static string Told(HarmfulFault f) => FormattableString.Invariant($"{f.Fault}: {string.Join(", ", f.Kinds)}, {f.Stage} {f.Step}, {f.Standing} {f.By}");
         static string Seen(FaultSeen f) => $"{f.Fault}: {f.SeenBy} {string.Join(", ", f.By)}, stages {string.Join(", ", f.Stages)}";
     }
 

@@ -31,17 +31,17 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
         var left = faults.Select(f => new Ohmed.Touched(f)).Where(f => f.In(proof.Ohmed.Plugged).Exists).ToList();
         var candidates = left.SelectMany(f => Candidates(f.Fault, isHarm)).DistinctBy(r => r.Like).Where(r => !proof.Ohmed.Makes(r)).ToList();
         var tells = candidates.Select(c => left.Select(f => Ohmed.Catches(c, f) is not null).ToList()).ToList();
-        var chosen = new List<(Ohmed.Reading Reading, Fault For)>();
+        var chosen = new List<(Ohmed.Reading Reading, List<Fault> For)>();
         var told = new bool[left.Count];
         while (candidates.Count > 0)
         {
             var best = Enumerable.Range(0, candidates.Count).MaxBy(c => New(c).Count() / Cost(candidates[c]));
-            if (New(best).ToList() is not [var first, ..] news)
+            if (New(best).ToList() is not [_, ..] news)
             {
                 break;
             }
 
-            chosen.Add((candidates[best], left[first].Fault));
+            chosen.Add((candidates[best], [.. news.Select(f => left[f].Fault)]));
             news.ForEach(f => told[f] = true);
         }
 
@@ -98,34 +98,33 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
         }
     }
 
-    private ImmutableArray<Step> With(List<(Ohmed.Reading Reading, Fault For)> chosen)
+    private ImmutableArray<Step> With(List<(Ohmed.Reading Reading, List<Fault> For)> chosen)
     {
         var steps = stage.Steps.ToList();
-        foreach (var (reading, fault) in chosen.OrderBy(c => c.Reading.Off.IsEmpty))
+        foreach (var (reading, faults) in chosen.OrderBy(c => c.Reading.Off.IsEmpty))
         {
             var isLast = reading.Off.IsEmpty || steps.All(s => s.Act != Act.Measure || s.Unplugged.IsEmpty);
             var at = isLast ? steps.FindLastIndex(s => s.Act == Act.Measure) + 1 : steps.FindLastIndex(s => s.Act == Act.Measure && !s.Unplugged.IsEmpty) + 1;
             at = at == 0 ? steps.FindIndex(s => s.Act is not (Act.Fetch or Act.TakeOut or Act.Connect)) : at;
-            steps.InsertRange(at, Written(reading, Asks.Of(fault, Mark)));
+            steps.InsertRange(at, Written(reading, Finds.Of(faults, Mark)));
         }
 
         return Numbered.Added(stage.Number, steps);
     }
 
-    private IEnumerable<Step> Written(Ohmed.Reading reading, string asks)
+    private IEnumerable<Step> Written(Ohmed.Reading reading, string finds)
     {
         var tips = $"From {Mark(reading.Red)} to {Mark(reading.Black)}";
         if (reading.Positions.IsEmpty)
         {
-            var fuse = reading.Off.FirstOrDefault(f => !proof.Ohmed.Low.Contains(f, Names.Comparer));
-            yield return One(fuse is null ? $"{tips}: {asks}?" : $"Take the fuse out of {fuse}. {tips}: does anything go round it? Put the fuse back.", reading, null);
+            yield return One($"{tips}. {finds}", reading, null);
             yield break;
         }
 
         var (control, position) = reading.Positions.First();
         var atRest = proof.Ohmed.Try(reading.Red, reading.Black, reading.Off, reading.Positions.Clear())!;
         var rest = _wiring.Controls.First(c => Names.Same(c.Name, control)).Rest;
-        yield return One($"With {control} at {position}. {tips}: {asks}?", reading, new Operation.Set(control, position));
+        yield return One($"With {control} at {position}. {tips}. {finds}", reading, new Operation.Set(control, position));
         yield return One($"Back with {control} at {rest}. {tips}.", atRest, new Operation.Set(control, rest));
 
         Step One(string text, Ohmed.Reading read, Operation.Set? move) => new("", Act.Measure, text)

@@ -49,7 +49,7 @@ internal sealed class Proving
     public Proven Finish()
     {
         var harm = _prover.Harms(_evidence);
-        return new Proven(_plan with { Stages = [.. _stages.Select(s => Precautions.In(s, harm))] }, harm, _prover.Coverage(_evidence));
+        return new Proven(_plan with { Stages = [.. _stages.Select(s => FusesOut.In(Precautions.In(s, harm)))] }, harm, _prover.Coverage(_evidence));
     }
 
     private IEnumerable<HarmfulFault> Open() => _prover.Harms(_evidence).Faults.Where(f => f.Standing == Standing.Open);

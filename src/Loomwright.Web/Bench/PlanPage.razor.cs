@@ -1,6 +1,7 @@
 using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Proof;
+using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Components;
@@ -38,8 +39,9 @@ public sealed partial class PlanPage
 
     protected override async Task OnParametersSetAsync()
     {
-        bike = Garage.Find(Path);
-        proven = bike?.ProofSoFar;
+        var at = Garage.Live(Path)?.Current;
+        bike = at?.Bike;
+        proven = at is { Bike.Loom: not null } && On != "bike" ? Proofs.Of(Path, at.Sha256, at.Bike) : null;
         Show(bike?.Loom is null ? null : On == "bike" ? bike.PlanOnTheBike() : proven?.Plan ?? bike.Plan());
         if (Asked && proven is null && On != "bike" && bike is { Loom: not null } asked)
         {

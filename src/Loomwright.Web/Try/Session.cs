@@ -21,7 +21,6 @@ public sealed class Session
     private Rig? _healthy;
     private bool _flashOn = true;
     private IReadOnlyList<Mistake>? _catalogue;
-    private Plan? _plan;
     private IReadOnlyList<Found>? _findings;
 
     private Session(Bike bike, Loom loom)
@@ -54,7 +53,7 @@ public sealed class Session
     public IReadOnlyList<Found> Findings => _findings ??= Found.Of(Bike);
 
     /// <summary>The staged bench plan.</summary>
-    public Plan Plan => _plan ??= Bike.Plan();
+    public Plan Plan => Bike.ProofSoFar?.Plan ?? Bike.Plan();
 
     /// <summary>The mistake that is in, or null.</summary>
     public Mistake? Mistake { get; private set; }

@@ -53,7 +53,10 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         return session;
     }
 
-    /// <summary>The plan a session follows: of the design as it stood when it began, also when the file has changed since.</summary>
+    /// <summary>
+    /// The plan a session follows: of the design as it stood when it began, also when the file has changed since; with the
+    /// measurements its proof adds from the moment that is ready.
+    /// </summary>
     public Plan Plan(BenchSession session)
     {
         if (_bikes.Count > MostPlans)
@@ -61,10 +64,11 @@ public sealed class Guide(LiveFolder folder) : IDisposable
             _bikes.Clear();
         }
 
-        return _bikes.GetOrAdd(session.Design, hash =>
+        var bike = _bikes.GetOrAdd(session.Design, hash =>
             folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash
                 ? live.Current.Bike
-                : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!))).Plan();
+                : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!)));
+        return Proofs.Of(session.Bike, session.Design, bike)?.Plan ?? bike.Plan();
     }
 
     /// <summary>What the newest session of a bike checked, and what it did not; null when there is none.</summary>

@@ -93,8 +93,10 @@ public sealed class ProvenTests
         {
             var round = Kittiwake.Coverage.Faults.Single(f => f.Fault.ToString() == $"short: {fuse}.1 to {fuse}.2");
             var step = Kittiwake.Plan.Stages.SelectMany(s => s.Steps).First(s => s.Id == round.By[0]);
-            Assert.StartsWith($"Take the fuse out of {fuse}.", step.Text, StringComparison.Ordinal);
+            Assert.Contains($"of {fuse}. From", step.Text, StringComparison.Ordinal);
             Assert.Contains(fuse, step.Unplugged);
+            Assert.Contains(Kittiwake.Plan.Stages.SelectMany(s => s.Steps), s => s.Text.StartsWith($"Take the fuse out of {fuse}.", StringComparison.Ordinal));
+            Assert.Contains(Kittiwake.Plan.Stages.SelectMany(s => s.Steps), s => s.Unplugged.Contains(fuse) && s.Text.EndsWith("Put the fuse back.", StringComparison.Ordinal));
         }
     }
 
