@@ -8,8 +8,8 @@ namespace Loomwright.Proof;
 /// <param name="stage">The stage, with the design of what is connected.</param>
 public sealed class BeforePower(Stage stage)
 {
-    private readonly Ohmed _ohmed = new(stage);
+    private readonly Ohmed _ohmed = new(stage, isWhole: false);
 
     /// <summary>The steps that read outside their bands with the fault, each with the ohms a meter would show there; infinite where it shows nothing.</summary>
-    public ImmutableDictionary<string, double> Outside(Fault fault) => _ohmed.Catching(_ohmed.Of(fault)).ToImmutableDictionary(c => c.Step, c => c.Ohms, StringComparer.Ordinal);
+    public ImmutableDictionary<string, double> Outside(Fault fault) => _ohmed.Catching(fault, _ => true).ToImmutableDictionary(c => c.Step, c => c.Ohms, StringComparer.Ordinal);
 }
