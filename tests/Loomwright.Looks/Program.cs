@@ -2,23 +2,33 @@ using Loomwright.Chromium;
 using Loomwright.Looks;
 using Loomwright.Web.Start;
 
-// Writes a picture of every page at two sizes in both themes to out/looks, and says what does not fit.
-var folder = args is [var given, ..] ? given : "examples";
+// Writes a picture of every page at two sizes in both themes to out/looks, and says what does not fit; of the views whose name begins as given, or of all.
+var only = args is [var given, ..] ? given : "";
 var output = Path.Combine("out", "looks");
 Directory.CreateDirectory(output);
-await using var host = await WebHost.Start(folder);
+using var folder = new Folder("examples");
+await using var host = await WebHost.Start(folder.Name);
 await using var browser = await Browser.Start();
 var misfits = new List<string>();
 foreach (var screen in new[] { Screen.Laptop, Screen.Phone })
 {
     foreach (var dim in new[] { false, true })
     {
-        await foreach (var view in Views.Of(browser, host.Address, screen, dim))
+        var page = await browser.Page(screen, dim);
+        await foreach (var view in Views.Of(page, host.Address))
         {
-            await view.Page.ScreenshotAsync(new() { Path = Path.Combine(output, view.FileName + ".png") });
-            await view.Page.ScreenshotAsync(new() { Path = Path.Combine(output, view.FileName + "-whole.png"), FullPage = true });
-            misfits.AddRange((await Fit.Misfits(view.Page)).Select(m => $"{view.FileName}: {m}"));
+            if (!view.StartsWith(only, StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            var name = $"{view}-{screen.Name}-{(dim ? "dim" : "light")}";
+            await page.ScreenshotAsync(new() { Path = Path.Combine(output, name + ".png") });
+            await page.ScreenshotAsync(new() { Path = Path.Combine(output, name + "-whole.png"), FullPage = true });
+            misfits.AddRange((await Fit.Misfits(page)).Select(m => $"{name}: {m}"));
         }
+
+        await page.Context.CloseAsync();
     }
 }
 

@@ -3,106 +3,113 @@ using Microsoft.Playwright;
 
 namespace Loomwright.Looks;
 
-/// <summary>A page in a state worth a picture.</summary>
-internal sealed record View(string FileName, IPage Page);
-
+/// <summary>Every page, in the states a person meets.</summary>
 internal static class Views
 {
-    private const string Bike = "kittiwake-bench/kittiwake-bench.loom.yaml";
+    public const string Bike = "kittiwake-bench/kittiwake-bench.loom.yaml";
 
-    /// <summary>Every page, and Try in the states a person meets.</summary>
-    public static async IAsyncEnumerable<View> Of(Browser browser, string address, Screen screen, bool dim)
+    /// <summary>Brings one page from state to state and tells the name of each that is worth a picture.</summary>
+    public static async IAsyncEnumerable<string> Of(IPage page, string address)
     {
-        var page = await browser.Page(screen, dim);
-        View Named(string name) => new($"{name}-{screen.Name}-{(dim ? "dim" : "light")}", page);
+        await foreach (var name in Read(page, address))
+        {
+            yield return name;
+        }
 
-        await page.GotoAsync(address);
-        yield return Named("bikes");
+        await foreach (var name in Asked(page, address))
+        {
+            yield return name;
+        }
 
-        await page.GotoAsync($"{address}/check/gallery/lock-joins-feed-and-ground.loom.yaml");
-        yield return Named("check");
+        await foreach (var name in TryViews.Of(page, address))
+        {
+            yield return name;
+        }
 
-        await page.GotoAsync($"{address}/bench/{Bike}");
-        yield return Named("bench-0");
+        await foreach (var name in PictureViews.Of(page, address))
+        {
+            yield return name;
+        }
 
-        await page.GotoAsync($"{address}/bench/{Bike}?stage=2");
-        yield return Named("bench-2");
+        await foreach (var name in GuidedViews.Of(page, address))
+        {
+            yield return name;
+        }
+    }
 
-        await page.GotoAsync($"{address}/gallery");
-        yield return Named("gallery");
+    // Pages that are only read.
+    private static async IAsyncEnumerable<string> Read(IPage page, string address)
+    {
+        foreach (var (name, path) in new[]
+        {
+            ("bikes", ""),
+            ("no-such-page", "/nothing"),
+            ("check", "/check/gallery/lock-joins-feed-and-ground.loom.yaml"),
+            ("check-clear", $"/check/{Bike}"),
+            ("bench-0", $"/bench/{Bike}"),
+            ("bench-2", $"/bench/{Bike}?stage=2"),
+            ("bench-on-the-bike", $"/bench/{Bike}?on=bike"),
+            ("gallery", "/gallery"),
+            ("record-empty", "/record/gallery/no-way-back.loom.yaml"),
+        })
+        {
+            await page.GotoAsync(address + path);
+            yield return name;
+        }
 
+        await page.GotoAsync($"{address}/bench/{Bike}?catches=true");
+        await page.Locator("#catches ~ *").First.WaitForAsync();
+        yield return "bench-catches";
+    }
+
+    // Pages that ask and answer.
+    private static async IAsyncEnumerable<string> Asked(IPage page, string address)
+    {
         await page.GotoAsync($"{address}/gallery/1");
         await page.Locator("[data-live]").WaitForAsync();
-        yield return Named("broken-bike");
+        yield return "quiz";
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Tell me" }).ClickAsync();
+        await Press("Tell me");
         await page.Locator(".what").WaitForAsync();
-        yield return Named("broken-bike-told");
+        yield return "quiz-told";
 
         await page.GotoAsync($"{address}/positions/{Bike}");
         await page.Locator("[data-live]").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Walk every position" }).ClickAsync();
+        await Press("Walk every position");
         await page.Locator("#surprises-title").WaitForAsync();
-        yield return Named("positions");
+        yield return "positions";
 
         await page.GotoAsync($"{address}/unmarked/{Bike}");
         await page.Locator("[data-live]").WaitForAsync();
-        await page.Locator("form .act").First.ClickAsync();
+        yield return "unmarked-begin";
+
+        await Press("Begin");
         await page.Locator(".ask").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "It beeps" }).ClickAsync();
+        await Press("It beeps");
         await page.Locator(".points").WaitForAsync();
-        yield return Named("unmarked");
+        yield return "unmarked";
 
-        await page.GotoAsync($"{address}/try/{Bike}");
+        await page.GotoAsync($"{address}/unmarked/{Bike}");
         await page.Locator("[data-live]").WaitForAsync();
-        yield return Named("try-rest");
+        await page.GetByLabel("A lamp").CheckAsync();
+        await Press("Begin");
+        await page.Locator(".ask").WaitForAsync();
+        yield return "unmarked-lamp";
 
-        await page.Locator(".pick input[value=riding]").CheckAsync();
-        await page.Locator(".latch").First.ClickAsync();
-        await page.Locator(".latch").Last.ClickAsync();
-        await page.Locator(".seenlist .row").First.ClickAsync();
-        await page.Locator(".way").WaitForAsync();
-        yield return Named("try-working");
+        await page.GotoAsync($"{address}/trouble/{Bike}");
+        await page.Locator("[data-live] .answers").WaitForAsync();
+        yield return "trouble";
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Put a mistake in" }).ClickAsync();
-        await page.Locator(".mistakes").WaitForAsync();
-        yield return Named("try-mistakes");
+        await Press("One lamp stays dark");
+        await page.Locator("form.report").WaitForAsync();
+        yield return "trouble-seen";
 
-        await page.Locator("#mistake-words").FillAsync("left out");
-        await page.Locator("details[open] .row").Nth(4).ClickAsync();
-        await page.Locator(".strip").WaitForAsync();
-        yield return Named("try-mistake-in");
+        await page.GetByLabel("What did you do?").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        await page.Locator("form.report select").First.SelectOptionAsync(new SelectOptionValue { Label = "dark" });
+        await Press("That is what I see");
+        await page.Locator(".causes").WaitForAsync();
+        yield return "trouble-asked";
 
-        await page.Locator(".strip .act").Last.ClickAsync();
-        await page.Locator("#mistake-words").FillAsync("box B+ B- touch");
-        await page.Locator("details[open] .row").First.ClickAsync();
-        await page.Locator(".event").First.WaitForAsync();
-        yield return Named("try-fuse-blown");
-
-        await page.GetByText("Plan", new() { Exact = true }).ClickAsync();
-        await page.Locator(".stage").WaitForAsync();
-        yield return Named("try-plan");
-
-        await page.GotoAsync($"{address}/picture/{Bike}");
-        await page.Locator("main[data-live]").WaitForAsync();
-        yield return Named("picture-rest");
-
-        await page.Locator(".board > .controls input[value=riding]").CheckAsync();
-        await page.GetByLabel("Find a wire").FillAsync("tail lamp");
-        await page.Locator(".found .row").First.WaitForAsync();
-        yield return Named("picture-find");
-
-        await page.Locator(".found .row").First.ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Follow this wire" }).ClickAsync();
-        await page.Locator(".follow.on").WaitForAsync();
-        yield return Named("picture-follow");
-
-        await page.GetByRole(AriaRole.Button, new() { Name = "A mistake here" }).ClickAsync();
-        await page.Locator(".popup").WaitForAsync();
-        yield return Named("picture-mistakes");
-
-        await page.Locator(".popup .row").First.ClickAsync();
-        await page.Locator(".what li").First.WaitForAsync();
-        yield return Named("picture-mistake-in");
+        Task Press(string word) => page.GetByRole(AriaRole.Button, new() { Name = word }).First.ClickAsync();
     }
 }

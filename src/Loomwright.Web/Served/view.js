@@ -7,7 +7,7 @@ export function over(host, sheet, firstRoom) {
   let k = 1, x = 0, y = 0, whole = true, roomy = false, size = [host.clientWidth, host.clientHeight];
   const place = () => sheet().svg && (sheet().svg.style.transform = `translate(${x}px,${y}px) scale(${k})`);
   const zoom = (by, px = host.clientWidth / 2, py = host.clientHeight / 2) => {
-    const next = held(0.2, k * by, 4);
+    const next = held(0.15, k * by, 4);
     [x, y, k] = [px - (px - x) * next / k, py - (py - y) * next / k, next];
     whole = false;
     place();
@@ -16,7 +16,7 @@ export function over(host, sheet, firstRoom) {
     // A strip may just have opened: the place is chosen for the size as it is now, and the observer need not move it.
     size = [host.clientWidth, host.clientHeight];
     if (!host.clientHeight || !sheet().svg) return;
-    k = held(0.2, Math.min((host.clientWidth - 2 * room) / box.width, (host.clientHeight - 2 * room) / box.height), most);
+    k = held(0.15, Math.min((host.clientWidth - 2 * room) / box.width, (host.clientHeight - 2 * room) / box.height), most);
     [x, y] = [host.clientWidth / 2 - k * (box.x + box.width / 2), host.clientHeight / 2 - k * (box.y + box.height / 2)];
     whole = false;
     place();
@@ -29,6 +29,7 @@ export function over(host, sheet, firstRoom) {
     if (!host.clientHeight) return;
     const first = !roomy;
     roomy = true;
+    if (!size[1]) host.scrollIntoView();
     if (first && !sheet().svg) firstRoom();
     else if (whole) fit();
     else pan((host.clientWidth - size[0]) / 2, (host.clientHeight - size[1]) / 2);

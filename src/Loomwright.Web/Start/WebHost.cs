@@ -76,6 +76,8 @@ public sealed class WebHost : IAsyncDisposable
         app.Use(further => context => door.Pass(context, further));
         // A script that asks is told by the number alone.
         app.UseWhen(c => !c.Request.Path.StartsWithSegments("/session-api", StringComparison.Ordinal), pages => pages.UseStatusCodePagesWithReExecute("/no-such-page"));
+        // Behind the page for what is not there, which is looked up anew.
+        app.UseRouting();
         app.UseAntiforgery();
         app.MapGet("/served/{name}", Served.Answer);
         app.MapGet(Changes.Route, Changes.Answer);
