@@ -12,25 +12,45 @@ internal sealed partial class Electrics
     private readonly bool _keeps;
     private readonly NearSolve _nearSolve = new();
     private readonly List<NearMoment> _kept = [];
-    private readonly Dictionary<List<ulong>, (Picture Picture, double[] Ohms)> _found = new(new SameConfiguration());
+    private readonly Dictionary<List<ulong>, Found> _found = new(new SameConfiguration());
     private NearMoment? _lastNear;
     private NearPoint? _lastPoint;
-    private double[]? _foundOhms;
+    private Found? _lastFound;
+    private Found? _inNearSolve;
     private bool _keepsMoments;
 
     /// <summary>Ohms from some nodes to the reference, in the last moment solved.</summary>
     public void OhmsToReference(ReadOnlySpan<int> nodes, Span<double> ohms)
     {
-        if (_lastNear is null && _foundOhms is null)
+        if (_lastFound is null || _lastFound.Near is null)
         {
-            _foundOhms = new double[Volts.Length];
-            Whole.OhmsToReference(_foundOhms);
+            var all = _lastFound?.Ohms ?? OhmsInWhole();
+            for (var n = 0; n < nodes.Length; n++)
+            {
+                ohms[n] = all[nodes[n]];
+            }
+
+            return;
+        }
+
+        if (_inNearSolve != _lastFound)
+        {
+            _ = _lastFound.Near();
+            _lastFound.Picture.CopyTo(this);
+            _inNearSolve = _lastFound;
         }
 
         for (var n = 0; n < nodes.Length; n++)
         {
-            ohms[n] = _foundOhms?[nodes[n]] ?? _nearSolve.OhmsToReference(_lastNear!.Rows[nodes[n]]);
+            ohms[n] = _nearSolve.OhmsToReference(_lastNear!.Rows[nodes[n]]);
         }
+    }
+
+    private double[] OhmsInWhole()
+    {
+        var ohms = new double[Volts.Length];
+        Whole.OhmsToReference(ohms);
+        return ohms;
     }
 
     // Solves afresh, and keeps each configuration the first time.
@@ -60,42 +80,57 @@ internal sealed partial class Electrics
         return solved;
     }
 
-    // From the same configuration of the other wiring where there is one, else by the whole network.
+    // From the same configuration of the other wiring where there is one, else by the whole network; each once.
     private bool SolveNear(Near near, State state, bool between, bool[]? coldNow)
     {
         Name(near.Varying, _edits is null ? _wiring.Links : near.Healthy.Links, state, between, coldNow);
-        if (_found.TryGetValue(_configuration, out var found))
+        if (_found.TryGetValue(_configuration, out _lastFound))
         {
-            found.Picture.CopyTo(this);
-            _foundOhms = found.Ohms;
+            _lastFound.Picture.CopyTo(this);
+            _lastPoint = _lastFound.Point ?? _lastPoint;
             return true;
         }
 
-        if (_edits is not null)
+        _lastFound = FindNear(near, state, between, coldNow);
+        if (_lastFound is null)
         {
-            var point = near.Find(CollectionsMarshal.AsSpan(_configuration));
-            if (point is null ? FromOther(near, state, between, coldNow) : From(point))
+            if (!SolveMoments(state, between, coldNow, near.Find(CollectionsMarshal.AsSpan(_configuration))))
             {
-                _lastPoint = point ?? _lastPoint;
-                return true;
+                return false;
             }
+
+            _lastFound = new Found(Copy(), null, null, OhmsInWhole());
         }
 
-        _lastNear = null;
-        if (!SolveMoments(state, between, coldNow))
-        {
-            return false;
-        }
-
-        _foundOhms = new double[Volts.Length];
-        Whole.OhmsToReference(_foundOhms);
-        _found.Add([.. _configuration], (Copy(), _foundOhms));
+        _found.Add([.. _configuration], _lastFound);
         return true;
     }
 
-    private bool From(NearPoint point)
+    private Found? FindNear(Near near, State state, bool between, bool[]? coldNow)
     {
-        var heat = point.Heated is null ? null : (Curve[])point.Heated.Clone();
+        _inNearSolve = null;
+        if (_edits is null)
+        {
+            return null;
+        }
+
+        var point = near.Find(CollectionsMarshal.AsSpan(_configuration));
+        var other = _lastPoint ?? (near.InOrder.Count > 0 ? near.InOrder[0] : null);
+        bool[]? cold = coldNow is null ? null : [.. coldNow];
+        var heat = point?.Heated is null ? null : (Curve[])point.Heated.Clone();
+        Func<bool> find = point is null ? () => FromOther(near, other, state, between, cold) : () => From(point, heat);
+        if (!find())
+        {
+            return null;
+        }
+
+        _lastPoint = point ?? _lastPoint;
+        return _inNearSolve = new Found(Copy(), point, find, null);
+    }
+
+    // Filaments are heated on from what is given, and stand there in the end.
+    private bool From(NearPoint point, Curve[]? heat)
+    {
         for (var round = 0; round < MostRounds; round++)
         {
             if (!MeanFrom(point, heat))
@@ -113,9 +148,9 @@ internal sealed partial class Electrics
     }
 
     // A configuration the healthy wiring was never in differs from one it was in by a few contacts and outputs more.
-    private bool FromOther(Near near, State state, bool between, bool[]? coldNow)
+    private bool FromOther(Near near, NearPoint? other, State state, bool between, bool[]? coldNow)
     {
-        if (_ends.Count > 1 || (_lastPoint ?? (near.InOrder.Count > 0 ? near.InOrder[0] : null)) is not { Heated: null, Moments: [var moment] } point)
+        if (_ends.Count > 1 || other is not { Heated: null, Moments: [var moment] } point)
         {
             return false;
         }
@@ -203,9 +238,7 @@ internal sealed partial class Electrics
     // As it would be added from the whole network.
     private void Add(NearMoment moment)
     {
-        Span<double> rows = stackalloc double[moment.RowCount];
-        rows.Clear();
-        _nearSolve.AddVolts(rows);
+        var rows = _nearSolve.Volts();
         for (var n = 0; n < Volts.Length; n++)
         {
             Volts[n] += moment.Share * (moment.Volts[n] + rows[moment.Rows[n]]);
@@ -221,8 +254,12 @@ internal sealed partial class Electrics
             SquareVolts[l] += moment.Share * volts * volts;
         }
 
-        _nearSolve.PutRight(Amps, SquareVolts, rows);
+        _nearSolve.PutRight(Amps, SquareVolts);
     }
+
+    // A configuration found before: its picture, and for the ohms to the reference how to find it again from a near point
+    // (its own, if the healthy wiring was in it), or all of them from the whole network.
+    private sealed record Found(Picture Picture, NearPoint? Point, Func<bool>? Near, double[]? Ohms);
 
     private sealed class SameConfiguration : IEqualityComparer<List<ulong>>
     {

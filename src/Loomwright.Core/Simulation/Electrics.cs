@@ -77,8 +77,7 @@ internal sealed partial class Electrics
     {
         FindMoments(state, between);
         _last = (state, between, coldNow);
-        _lastNear = null;
-        _foundOhms = null;
+        _lastFound = null;
         return _near is not null ? (_keeps ? Keep(_near, state, between, coldNow) : SolveNear(_near, state, between, coldNow))
             : _known is null ? SolveMoments(state, between, coldNow)
             : Recall(_known, state, between, coldNow);
@@ -144,9 +143,15 @@ internal sealed partial class Electrics
         }
     }
 
-    private bool SolveMoments(State state, bool between, bool[]? coldNow)
+    // Begins near an operating point of another wiring where there is one.
+    private bool SolveMoments(State state, bool between, bool[]? coldNow, NearPoint? near = null)
     {
         _moments.Clear();
+        foreach (var moment in near?.Moments ?? [])
+        {
+            _moments.Add([.. moment.Volts]);
+        }
+
         if (_ends.Count == 1)
         {
             return Mean(state, between, coldNow, filaments: false);

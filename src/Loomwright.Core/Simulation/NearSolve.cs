@@ -8,28 +8,27 @@ namespace Loomwright.Simulation;
 /// that feels the change, is an element that sends a correcting current through the healthy network; how large these are
 /// is a small system, solved by Newton's method with every curve as it is. Not for two threads at once.
 /// </summary>
-internal sealed class NearSolve
+internal sealed partial class NearSolve
 {
     /// <summary>More elements than this are left to the whole network.</summary>
     private const int Most = 24;
 
     private static readonly Open Nothing = new();
 
-    // Down the tail of a diode that is cut off a step is as long as its knee.
-    private const int MostSteps = 120;
+    // Down the tail of a diode that is cut off a step is as long as its knee: what is still on its way after some steps
+    // begins anew at 0 V.
+    private const int MostSteps = 30;
+    private const int StepsFromBefore = 4;
     private const int MostRounds = 6;
 
     // A bent link whose line errs by less than this across it stays a line; a voltage step below that ends Newton's method.
     private const double SmallErrorVolts = 1e-6;
     private const double SmallVolts = 1e-10;
+    private const double FarVolts = 1e-3;
 
-    // What is left of one below this many times its rounding has too few digits; a pivot below the least hangs on an open contact alone.
+    // What is left of one below this many times its rounding has too few digits.
     private const double Digits = 1e4;
     private const double Rounding = 1e-15;
-    private const double LeastPivot = 1e-11;
-
-    // Held by more than this a point is not held well.
-    private const double LittleOhms = 1e4;
 
     private readonly (int From, int To)[] _rows = new (int, int)[Most];
     private readonly int[] _links = new int[Most];
@@ -41,11 +40,8 @@ internal sealed class NearSolve
     private readonly double[] _step = new double[Most];
     private readonly double[] _sent = new double[Most];
     private readonly double[] _slope = new double[Most];
-    private readonly double[] _matrix = new double[Most * Most];
-    private readonly double[] _right = new double[Most];
     private readonly double[] _ohms = new double[Most * Most];
-    private readonly double[] _answer = new double[Most * Most];
-    private bool _answered;
+    private readonly SmallSystem _system = new(Most);
     private NearMoment _moment = null!;
     private ImmutableArray<Link> _healthy;
 
@@ -62,6 +58,10 @@ internal sealed class NearSolve
         _healthy = healthy;
         Count = 0;
         _answered = false;
+        if (_moved.Length != moment.RowCount)
+        {
+            _moved = new double[moment.RowCount];
+        }
     }
 
     /// <summary>A link whose curve, ends, or both differ; false when there are too many.</summary>
@@ -110,133 +110,6 @@ internal sealed class NearSolve
         return false;
     }
 
-    /// <summary>What an element carries now; null for a link that is none.</summary>
-    public double? Amps(int place)
-    {
-        for (var e = 0; e < Count; e++)
-        {
-            if (_writes[e] == place)
-            {
-                return _curves[e].At(_volts[e] + _step[e]).Amps;
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>Whether a row that hangs on little is joined to an element through less than that: bounds say nothing there.</summary>
-    public bool HangsWith(int row)
-    {
-        for (var e = 0; e < Count && _moment.Ohms(row, row) > LittleOhms; e++)
-        {
-            if (_moment.Ohms(_rows[e].From, row) > LittleOhms || _moment.Ohms(_rows[e].To, row) > LittleOhms)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>By how much a row's potential differs.</summary>
-    public double Volts(int row)
-    {
-        var volts = 0.0;
-        for (var e = 0; e < Count; e++)
-        {
-            volts += _sent[e] * (_moment.Ohms(_rows[e].From, row) - _moment.Ohms(_rows[e].To, row));
-        }
-
-        return volts;
-    }
-
-    /// <summary>Adds to potentials by row.</summary>
-    public void AddVolts(Span<double> rows)
-    {
-        for (var e = 0; e < Count; e++)
-        {
-            var from = _moment.Row(_rows[e].From);
-            var to = _moment.Row(_rows[e].To);
-            var sent = _sent[e];
-            for (var k = 0; k < rows.Length; k++)
-            {
-                rows[k] += sent * (from[k] - to[k]);
-            }
-        }
-    }
-
-    /// <summary>Puts right what is carried by the elements: it is not what the healthy lines say.</summary>
-    public void PutRight(Span<double> amps, Span<double> squareVolts, ReadOnlySpan<double> rows)
-    {
-        for (var e = 0; e < Count; e++)
-        {
-            var place = _writes[e];
-            if (place < 0)
-            {
-                continue;
-            }
-
-            var (lineAmps, lineVolts) = (0.0, 0.0);
-            if (place < _healthy.Length)
-            {
-                var (from, to) = (_healthy[place].From, _healthy[place].To);
-                var moved = rows[_moment.Rows[from]] - rows[_moment.Rows[to]];
-                lineAmps = _moment.Amps[place] + (_moment.Siemens[place] * moved);
-                lineVolts = _moment.Volts[from] - _moment.Volts[to] + moved;
-            }
-
-            var volts = _volts[e] + _step[e];
-            amps[place] += _moment.Share * (_curves[e].At(volts).Amps - lineAmps);
-            squareVolts[place] += _moment.Share * ((volts * volts) - (lineVolts * lineVolts));
-        }
-    }
-
-    /// <summary>Ohms from a row to the reference with the changes in.</summary>
-    public double OhmsToReference(int row)
-    {
-        if (Count > 0 && !_answered)
-        {
-            FindAnswer();
-        }
-
-        for (var e = 0; e < Count; e++)
-        {
-            _right[e] = _moment.Ohms(_rows[e].From, row) - _moment.Ohms(_rows[e].To, row);
-        }
-
-        var ohms = _moment.Ohms(row, row);
-        for (var e = 0; e < Count; e++)
-        {
-            var volts = 0.0;
-            for (var o = 0; o < Count; o++)
-            {
-                volts += _answer[(e * Most) + o] * _right[o];
-            }
-
-            ohms += _slope[e] * _right[e] * volts;
-        }
-
-        return Math.Max(ohms, 0);
-    }
-
-    // What the voltages over the elements come to when one amp elsewhere would make them each one volt by itself.
-    private void FindAnswer()
-    {
-        for (var e = 0; e < Count; e++)
-        {
-            Array.Clear(_right, 0, Count);
-            _right[e] = 1;
-            FillMatrix();
-            SmallSystem(bound: true);
-            for (var o = 0; o < Count; o++)
-            {
-                _answer[(o * Most) + e] = _right[o];
-            }
-        }
-
-        _answered = true;
-    }
-
     private bool Add(int place, int writes, int from, int to, double amps, double siemens, Curve curve)
     {
         if (Count == Most || curve is FixedVoltage or FixedCurrent || (place < _moment.Curves.Length && _moment.Curves[place] is FixedVoltage or FixedCurrent))
@@ -280,19 +153,20 @@ internal sealed class NearSolve
                     off += _ohms[(e * Most) + o] * _sent[o];
                 }
 
-                _right[e] = off;
+                _system.Right[e] = off;
             }
 
             FillMatrix();
-            if ((!bound && LosesDigits()) || !SmallSystem(bound))
+            if ((!bound && LosesDigits()) || !_system.Solve(Count, bound))
             {
                 return false;
             }
 
             for (var e = 0; e < Count; e++)
             {
-                _step[e] += _right[e];
-                largest = Math.Max(largest, Math.Abs(_right[e]) / (1 + Math.Abs(_volts[e] + _step[e])));
+                var falls = round == StepsFromBefore && _curves[e].Straight is null && Math.Abs(_system.Right[e]) > FarVolts;
+                _step[e] = falls ? -_volts[e] : _step[e] + _system.Right[e];
+                largest = Math.Max(largest, Math.Abs(_system.Right[e]) / (1 + Math.Abs(_volts[e] + _step[e])));
             }
 
             if (!double.IsFinite(largest))
@@ -358,74 +232,16 @@ internal sealed class NearSolve
         {
             for (var o = 0; o < Count; o++)
             {
-                _matrix[(e * Most) + o] = (e == o ? 1 : 0) - (_ohms[(e * Most) + o] * _slope[o]);
+                _system[e, o] = (e == o ? 1 : 0) - (_ohms[(e * Most) + o] * _slope[o]);
             }
         }
-    }
-
-    private bool SmallSystem(bool bound)
-    {
-        for (var k = 0; k < Count; k++)
-        {
-            var best = k;
-            for (var r = k + 1; r < Count; r++)
-            {
-                best = Math.Abs(_matrix[(r * Most) + k]) > Math.Abs(_matrix[(best * Most) + k]) ? r : best;
-            }
-
-            if (Math.Abs(_matrix[(best * Most) + k]) < LeastPivot)
-            {
-                if (!bound)
-                {
-                    return false;
-                }
-
-                _matrix[(best * Most) + k] = LeastPivot;
-            }
-
-            if (best != k)
-            {
-                (_right[k], _right[best]) = (_right[best], _right[k]);
-                for (var c = k; c < Count; c++)
-                {
-                    (_matrix[(k * Most) + c], _matrix[(best * Most) + c]) = (_matrix[(best * Most) + c], _matrix[(k * Most) + c]);
-                }
-            }
-
-            for (var r = k + 1; r < Count; r++)
-            {
-                var share = _matrix[(r * Most) + k] / _matrix[(k * Most) + k];
-                if (share == 0)
-                {
-                    continue;
-                }
-
-                for (var c = k + 1; c < Count; c++)
-                {
-                    _matrix[(r * Most) + c] -= share * _matrix[(k * Most) + c];
-                }
-
-                _right[r] -= share * _right[k];
-            }
-        }
-
-        for (var k = Count - 1; k >= 0; k--)
-        {
-            for (var c = k + 1; c < Count; c++)
-            {
-                _right[k] -= _matrix[(k * Most) + c] * _right[c];
-            }
-
-            _right[k] /= _matrix[(k * Most) + k];
-        }
-
-        return true;
     }
 
     // Bent links whose line no longer tells their current become elements too.
     private bool FindBent(out bool found)
     {
         found = false;
+        FindVolts();
         foreach (var l in _moment.Bent)
         {
             var link = _healthy[l];

@@ -1,0 +1,142 @@
+using System.Numerics;
+
+namespace Loomwright.Simulation;
+
+/// <content>What the correcting currents found come to in the network.</content>
+internal sealed partial class NearSolve
+{
+    // Held by more than this a point is not held well.
+    private const double LittleOhms = 1e4;
+
+    private readonly double[] _answer = new double[Most * Most];
+    private bool _answered;
+    private double[] _moved = [];
+
+    /// <summary>What an element carries now; null for a link that is none.</summary>
+    public double? Amps(int place)
+    {
+        for (var e = 0; e < Count; e++)
+        {
+            if (_writes[e] == place)
+            {
+                return _curves[e].At(_volts[e] + _step[e]).Amps;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether a row that hangs on little is joined to an element through less than that: bounds say nothing there.</summary>
+    public bool HangsWith(int row)
+    {
+        for (var e = 0; e < Count && _moment.Ohms(row, row) > LittleOhms; e++)
+        {
+            if (_moment.Ohms(_rows[e].From, row) > LittleOhms || _moment.Ohms(_rows[e].To, row) > LittleOhms)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>By how much a row's potential differs.</summary>
+    public double Volts(int row) => _moved[row];
+
+    /// <summary>By how much every row's potential differs.</summary>
+    public ReadOnlySpan<double> Volts() => _moved;
+
+    private void FindVolts()
+    {
+        var moved = _moved.AsSpan();
+        moved.Clear();
+        for (var e = 0; e < Count; e++)
+        {
+            var from = _moment.Row(_rows[e].From);
+            var to = _moment.Row(_rows[e].To);
+            var sent = _sent[e];
+            var k = 0;
+            for (; k <= moved.Length - Vector<double>.Count; k += Vector<double>.Count)
+            {
+                (new Vector<double>(moved[k..]) + (sent * (new Vector<double>(from[k..]) - new Vector<double>(to[k..])))).CopyTo(moved[k..]);
+            }
+
+            for (; k < moved.Length; k++)
+            {
+                moved[k] += sent * (from[k] - to[k]);
+            }
+        }
+    }
+
+    /// <summary>Puts right what is carried by the elements: it is not what the healthy lines say.</summary>
+    public void PutRight(Span<double> amps, Span<double> squareVolts)
+    {
+        for (var e = 0; e < Count; e++)
+        {
+            var place = _writes[e];
+            if (place < 0)
+            {
+                continue;
+            }
+
+            var (lineAmps, lineVolts) = (0.0, 0.0);
+            if (place < _healthy.Length)
+            {
+                var (from, to) = (_healthy[place].From, _healthy[place].To);
+                var moved = _moved[_moment.Rows[from]] - _moved[_moment.Rows[to]];
+                lineAmps = _moment.Amps[place] + (_moment.Siemens[place] * moved);
+                lineVolts = _moment.Volts[from] - _moment.Volts[to] + moved;
+            }
+
+            var volts = _volts[e] + _step[e];
+            amps[place] += _moment.Share * (_curves[e].At(volts).Amps - lineAmps);
+            squareVolts[place] += _moment.Share * ((volts * volts) - (lineVolts * lineVolts));
+        }
+    }
+
+    /// <summary>Ohms from a row to the reference with the changes in.</summary>
+    public double OhmsToReference(int row)
+    {
+        if (Count > 0 && !_answered)
+        {
+            FindAnswer();
+        }
+
+        for (var e = 0; e < Count; e++)
+        {
+            _system.Right[e] = _moment.Ohms(_rows[e].From, row) - _moment.Ohms(_rows[e].To, row);
+        }
+
+        var ohms = _moment.Ohms(row, row);
+        for (var e = 0; e < Count; e++)
+        {
+            var volts = 0.0;
+            for (var o = 0; o < Count; o++)
+            {
+                volts += _answer[(e * Most) + o] * _system.Right[o];
+            }
+
+            ohms += _slope[e] * _system.Right[e] * volts;
+        }
+
+        return Math.Max(ohms, 0);
+    }
+
+    // What the voltages over the elements come to when one amp elsewhere would make them each one volt by itself.
+    private void FindAnswer()
+    {
+        for (var e = 0; e < Count; e++)
+        {
+            _system.Right.AsSpan(0, Count).Clear();
+            _system.Right[e] = 1;
+            FillMatrix();
+            _system.Solve(Count, bound: true);
+            for (var o = 0; o < Count; o++)
+            {
+                _answer[(o * Most) + e] = _system.Right[o];
+            }
+        }
+
+        _answered = true;
+    }
+}
