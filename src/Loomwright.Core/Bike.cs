@@ -147,7 +147,9 @@ public sealed class Bike
 
     /// <summary>What a search for a cause works with. Takes as long as the dictionary.</summary>
     /// <param name="also">What was done besides what is usual.</param>
-    public TroubleTable Trouble(IEnumerable<Stimulus>? also = null) => TroubleTable.Of(Known, also);
+    /// <param name="stop">Ends the work early.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public TroubleTable Trouble(IEnumerable<Stimulus>? also = null, CancellationToken stop = default) => TroubleTable.Of(Known, also, stop: stop);
 
     /// <summary>Reads what was done and seen, <c>lock=riding, front brake=pressed: rear cluster stop=dark</c>.</summary>
     public (Report? Report, Problem? Problem) Saw(string text) => Report.Saw(text, Known);

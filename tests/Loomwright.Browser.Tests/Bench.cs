@@ -18,7 +18,7 @@ public sealed class Bench : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        Assertions.SetDefaultExpectTimeout(20_000);
+        Assertions.SetDefaultExpectTimeout(60_000);
         _host = await WebHost.Start(Path.Combine(AppContext.BaseDirectory, "examples"));
         _browser = await Chromium.Browser.Start();
     }

@@ -38,6 +38,8 @@ public sealed class CauseTests(Bench bench) : IDisposable
         Assert.Null(await Play(phone, stage, world, at: missed!, says: planted.Repair));
         await phone.On("end");
         await Expect(phone.Screen).ToContainTextAsync("checks were as expected.");
+        await phone.Page.GetByText("Go on to stage 3").ClickAsync();
+        await phone.On(bike.Plan().Stages[3].Steps[0].Id);
         await phone.Page.GotoAsync($"{host.Address}/record/b.loom.yaml");
         await Expect(phone.Page.GetByText(planted.Repair)).ToBeVisibleAsync();
     }
@@ -49,6 +51,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
         {
             if (screen == Sessions.Judging.Gate(stage))
             {
+                await Expect(phone.Screen).ToContainTextAsync("none is open");
                 await phone.Press("Connect");
                 continue;
             }
@@ -80,6 +83,11 @@ public sealed class CauseTests(Bench bench) : IDisposable
     private static async Task Search(IPage page, FaultyBench world)
     {
         await page.Locator("main[data-live]").WaitForAsync();
+        await page.GetByText("See it in the picture").First.ClickAsync();
+        await Expect(page.Locator(".lit[open] .by-day").First).ToHaveJSPropertyAsync("complete", true);
+        Assert.True(await page.Locator(".lit[open] .by-day").First.EvaluateAsync<int>("i => i.naturalWidth") > 100);
+        Assert.Empty(await page.Locator("main :is(button, a, input, select, summary)").EvaluateAllAsync<string[]>("all => all.filter(e => e.offsetParent && Math.min(e.offsetHeight, e.offsetWidth) < 64).map(e => e.textContent)"));
+        await FitTests.Holds(page);
         for (var asked = 0; asked < 12 && await page.Locator(".ask[aria-live]").CountAsync() == 1; asked++)
         {
             var question = await page.Locator(".ask").InnerTextAsync();

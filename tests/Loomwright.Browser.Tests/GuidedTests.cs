@@ -15,31 +15,6 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     public void Dispose() => _folder.Delete(recursive: true);
 
     [Fact]
-    public async Task A_whole_stage_is_done_with_the_thumb_and_every_answer_is_kept()
-    {
-        await using var host = await Serve();
-        await using var phone = await Begun(host);
-        var stage = Plan.Stages[0];
-        foreach (var step in stage.Steps.TakeWhile(s => s.Act != Act.PowerUp))
-        {
-            await phone.Do(step);
-        }
-
-        await phone.On("s0.gate");
-        await Expect(phone.Screen).ToContainTextAsync("none is open");
-        await phone.Press("Connect");
-        foreach (var step in stage.Steps.SkipWhile(s => s.Act != Act.PowerUp))
-        {
-            await phone.Do(step);
-        }
-
-        await phone.On("end");
-        await Expect(phone.Screen).ToContainTextAsync("checks were as expected.");
-        await phone.Page.GetByText("Go on to stage 1").ClickAsync();
-        await phone.On(Plan.Stages[1].Steps[0].Id);
-    }
-
-    [Fact]
     public async Task Power_is_not_connected_while_a_line_before_it_is_open()
     {
         await using var host = await Serve();
@@ -91,23 +66,65 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     {
         await using var host = await Serve();
         await using var phone = await Begun(host);
-        var steps = Plan.Stages[0].Steps;
-        foreach (var step in steps.TakeWhile(s => s.Act != Act.PowerUp))
-        {
-            await phone.Do(step);
-        }
-
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.4"));
+        await phone.On("s0.gate");
+        await Expect(phone.Screen).ToContainTextAsync("none is open");
         await phone.Press("Connect");
-        foreach (var step in steps.SkipWhile(s => s.Act != Act.PowerUp).TakeWhile(s => s.Id != "s0.power-up.4"))
-        {
-            await phone.Do(step);
-        }
-
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
         await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");
+        await phone.Press("It was as expected after all");
+        await phone.On("s0.power-up.4");
+        await phone.Press("Not");
         await phone.Press("I changed something: check again");
 
+        await phone.On("s0.measure.1");
+    }
+
+    [Theory]
+    [InlineData("Not", "1 line is not as expected", true)]
+    [InlineData("Not sure", "1 line is not sure", false)]
+    public async Task A_check_before_power_that_is_not_as_expected_keeps_the_gate_closed(string answer, string says, bool closed)
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Where(s => s.Id != "s0.measure.1"));
+        await phone.On("s0.measure.1");
+        var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
+        await phone.Read(step.Expect[0].What, "0.2");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2: outside. Kept.");
+        await phone.Press("As expected");
+        await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("This is outside");
+        if (!closed)
+        {
+            await phone.Press("Undo");
+        }
+
+        await phone.Press(answer);
+        if (closed)
+        {
+            await phone.Press("Leave it open and go on");
+        }
+
+        await phone.On("s0.gate");
+        await Expect(phone.Screen).ToContainTextAsync(says);
+        await Expect(phone.Page.Locator("[data-connect]")).ToHaveAttributeAsync("aria-disabled", closed ? "true" : "false");
+    }
+
+    [Fact]
+    public async Task After_hot_smoke_or_smell_nothing_goes_on_but_the_checks_from_the_ohms()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.4"));
+        await phone.Press("Connect");
+        await phone.On("s0.power-up.4");
+        await phone.Press("Hot, smoke or smell");
+        await phone.Press("It is off");
+        await phone.On("not");
+        await Expect(phone.Page.Locator("[data-open-on]")).ToBeHiddenAsync();
+        await Expect(phone.Page.Locator("[data-undo-not]")).ToBeHiddenAsync();
+        await phone.Press("I changed something: check again");
         await phone.On("s0.measure.1");
     }
 
@@ -119,10 +136,8 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         foreach (var stage in Plan.Stages.Take(3))
         {
             await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}");
-            foreach (var step in stage.Steps)
-            {
-                Assert.Equal(step.PowerOn ? 1 : 0, await phone.Page.Locator($"[data-screen='{step.Id}'] [data-hot]").CountAsync());
-            }
+            var hot = await phone.Page.Locator("[data-screen]:has([data-hot])").EvaluateAllAsync<string[]>("all => all.map(s => s.dataset.screen)");
+            Assert.Equal([.. stage.Steps.Where(s => s.PowerOn).Select(s => s.Id), "not"], hot);
         }
 
         var powered = Plan.Stages[2].Steps.First(s => s.PowerOn).Id;
@@ -168,14 +183,12 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await Expect(other.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
     }
 
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public async Task Every_screen_fits_a_phone_with_targets_for_a_thumb_and_breaks_no_rule_of_access(bool dim)
+    [Fact]
+    public async Task Every_screen_fits_a_phone_with_targets_for_a_thumb_and_breaks_no_rule_of_access()
     {
         await using var host = await Serve();
-        var page = await bench.Open($"{host.Address}/session/b.loom.yaml", "phone", dim);
-        await FitTests.Holds(page, dim);
+        var page = await bench.Open($"{host.Address}/session/b.loom.yaml", "phone");
+        await FitTests.Holds(page);
         await using var phone = new Guided(page);
         await phone.Begin();
         await page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=1");
@@ -189,12 +202,12 @@ public sealed class GuidedTests(Bench bench) : IDisposable
             Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= 390"), $"{screen} scrolls sideways");
             if (looked.Add(screen.Split('.') is [_, var act, _] ? act : screen))
             {
-                await FitTests.Holds(page, dim);
+                await FitTests.Holds(page);
             }
         }
 
         await page.GotoAsync($"{host.Address}/record/b.loom.yaml");
-        await FitTests.Holds(page, dim);
+        await FitTests.Holds(page);
     }
 
     private async Task<WebHost> Serve(int port = 0)

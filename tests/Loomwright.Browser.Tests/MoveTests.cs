@@ -16,17 +16,17 @@ public sealed class MoveTests(Bench bench) : IDisposable
     {
         await using var host = await Serve();
         await using var drawn = await Open(host);
-        var before = await Where(drawn, "left rear indicator");
+        var before = await Where(drawn, "lock");
 
-        await Drag(drawn, "left rear indicator", 60, 40);
+        await Drag(drawn, "lock", 60, 40);
 
         await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeEnabledAsync();
         Assert.Contains("\nlayout:", await Text(), StringComparison.Ordinal);
         await drawn.Page.ReloadAsync();
         await drawn.Page.Locator("main[data-live]").WaitForAsync();
-        Assert.NotEqual(before, await Where(drawn, "left rear indicator"));
+        Assert.NotEqual(before, await Where(drawn, "lock"));
 
-        await Keys(drawn, "left rear indicator", "Shift+ArrowLeft");
+        await Keys(drawn, "lock", "Shift+ArrowLeft");
         await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" }).ClickAsync();
         await Expect(drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Undo move" })).ToBeDisabledAsync();
     }
@@ -51,7 +51,7 @@ public sealed class MoveTests(Bench bench) : IDisposable
 
     private async Task<WebHost> Serve()
     {
-        File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake), Path.Combine(_folder.FullName, "b.loom.yaml"));
+        File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", "cold-start", "cold-start.loom.yaml"), Path.Combine(_folder.FullName, "b.loom.yaml"));
         return await WebHost.Start(_folder.FullName, stop: TestContext.Current.CancellationToken);
     }
 

@@ -34,7 +34,8 @@ public sealed class TroubleTable
     /// <param name="loom">The bike as designed.</param>
     /// <param name="also">What was done besides what is usual; what is usual anyway is there once.</param>
     /// <param name="priors">What is known of how it was made.</param>
-    public static TroubleTable Of(Loom loom, IEnumerable<Stimulus>? also = null, PriorOptions? priors = null)
+    /// <param name="stop">Ends the work early; then <see cref="OperationCanceledException"/> is thrown.</param>
+    public static TroubleTable Of(Loom loom, IEnumerable<Stimulus>? also = null, PriorOptions? priors = null, CancellationToken stop = default)
     {
         var usual = Stimuli.Usual(loom);
         var options = new DictionaryOptions
@@ -42,6 +43,7 @@ public sealed class TroubleTable
             Stimuli = [.. usual, .. (also ?? []).Where(a => !usual.Any(u => u.Operations.SequenceEqual(a.Operations))).Distinct()],
             Points = PointsOf(loom),
             Priors = priors ?? new(),
+            Stop = stop,
         };
         var table = FaultTable.Of(loom, options);
         return new(loom, table, Hypothesis.Singles(loom, table, NothingWrong));

@@ -25,6 +25,7 @@ public sealed partial class TroublePage
     private int? untold;
     private string? refused;
     private bool changed;
+    private readonly CancellationTokenSource leaving = new();
 
     /// <summary>Id of the session it comes from; null: the whole bike, from a symptom.</summary>
     [SupplyParameterFromQuery(Name = "session")]
@@ -61,16 +62,32 @@ public sealed partial class TroublePage
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && bike?.Loom is not null)
+        if (!firstRender || bike?.Loom is null)
+        {
+            return;
+        }
+
+        try
         {
             handed = SessionId is null || StepId is null ? null : await Task.Run(() => Guide.HandOver(SessionId, StepId));
             search = handed?.Search;
             untold = handed is { IsTold: false } ? handed.Done : null;
-            table = search?.Table ?? await Tables.Of(bike);
-            done = Math.Min(1, table.Table.Stimuli.Length - 1);
-            Watch();
-            StateHasChanged();
+            table = search?.Table ?? await Tables.Of(bike, leaving.Token);
         }
+        catch (OperationCanceledException)
+        {
+            return;
+        }
+
+        done = Math.Min(1, table.Table.Stimuli.Length - 1);
+        Watch();
+        StateHasChanged();
+    }
+
+    protected override void Left()
+    {
+        leaving.Cancel();
+        leaving.Dispose();
     }
 
     private void Take(Evidence answer)

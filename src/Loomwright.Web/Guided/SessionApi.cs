@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Loomwright.Records;
@@ -13,17 +14,32 @@ namespace Loomwright.Web.Guided;
 /// <summary>What the pages of a session ask for: begin, hand answers over, see what others gave. No live link is needed between.</summary>
 internal static class SessionApi
 {
+    private const string NotAnswers = "Loomwright-Not-Answers";
+
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) } };
 
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapPost("/session-begin/{*path}", Begin);
-        routes.MapGet("/session-api/{id}", Since);
-        routes.MapPost("/session-api/{id}", HandOver);
+        routes.MapGet("/session-api/{id}", Since).AddEndpointFilter(Told);
+        routes.MapPost("/session-api/{id}", HandOver).AddEndpointFilter(Told);
     }
 
     /// <summary>Entries as the page's script reads them.</summary>
     public static string Json(IEnumerable<Entry> entries) => JsonSerializer.Serialize(entries, Options);
+
+    // Records that cannot be read are no fault of the answers: they stay on the phone, and it says why.
+    private static async ValueTask<object?> Told(EndpointFilterInvocationContext context, EndpointFilterDelegate further)
+    {
+        try
+        {
+            return await further(context);
+        }
+        catch (RecordsException e)
+        {
+            return Results.Json(new { Why = e.Message }, Options, statusCode: StatusCodes.Status409Conflict);
+        }
+    }
 
     private static async Task<IResult> Begin(string path, HttpRequest request, Guide guide, Garage garage)
     {
@@ -85,8 +101,19 @@ internal static class SessionApi
 
         return guide.Keep(session, [.. given.OfType<Given>()]) switch
         {
-            HandedOver.Refused no => Results.Json(new { no.Why }, Options, statusCode: StatusCodes.Status409Conflict),
-            _ => Results.Json(guide.Records.Entries(session.Id, after ?? 0), Options),
+            HandedOver.Refused refused => Results.Json(new { refused.Why }, Options, statusCode: StatusCodes.Status409Conflict),
+            HandedOver.Kept { NotAnswers: var no } => Answered(no),
+            _ => Results.StatusCode(StatusCodes.Status500InternalServerError),
         };
+
+        IResult Answered(ImmutableArray<string> notAnswers)
+        {
+            if (!notAnswers.IsEmpty)
+            {
+                request.HttpContext.Response.Headers[NotAnswers] = string.Join(',', notAnswers.Select(Uri.EscapeDataString));
+            }
+
+            return Results.Json(guide.Records.Entries(session.Id, after ?? 0), Options);
+        }
     }
 }

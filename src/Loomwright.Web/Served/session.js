@@ -29,25 +29,44 @@
       if (e.kind === "undo" || undone.has(e.id)) continue;
       const place = way.findIndex((s) => s.dataset.screen === e.step);
       if (place < 0) continue;
-      if (e.kind === "changed") for (const s of repeated()) {
-        if (seen(now.get(s.dataset.screen)) === "not") before.set(s.dataset.screen, e.raw);
+      if (e.kind === "changed" || e.kind === "hot") for (const s of repeated()) {
+        if (seen(now.get(s.dataset.screen)) === "not" || (e.kind === "hot" && s.dataset.screen === e.step)) before.set(s.dataset.screen, e);
+        else if (e.kind === "changed" && before.has(s.dataset.screen)) before.set(s.dataset.screen, e);
         now.delete(s.dataset.screen);
       }
-      else if (e.kind !== "hot") now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
+      else now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
     }
     return now;
   };
-  // After a change: every check of the stage, and from the gate on everything.
+  // After a change, or hot: every check of the stage, and from the gate on everything.
   const repeated = () => way.filter((s, i) => (gate >= 0 && i >= gate) || "check" in s.dataset);
   const seen = (answers) => answers?.find((e) => e.kind === "seen")?.raw;
   const done = (answers) => answers?.some((e) => e.kind === "done") || ["as expected", "not sure"].includes(seen(answers));
+  const outside = (answers) => answers?.some((e) => e.kind === "reading" && ["not", "unreadable"].includes(e.verdict));
+  // How a line before power stands.
+  const stands = (answers) => seen(answers) === "not" || outside(answers) ? "wrong" : !done(answers) ? "open" : seen(answers) === "not sure" ? "unsure" : "ticked";
 
   const give = (kind, step, more = {}) => {
     const entry = { id: crypto.randomUUID?.() ?? random(), kind, step, what: "", raw: "", of: null, at: local(new Date()), ...more };
-    waiting.push(entry);
-    store.write("waiting", waiting);
+    wait(entry);
     call();
     return entry;
+  };
+  // Two pages of one phone keep one list.
+  const refused = new Set();
+  const wait = (...more) => {
+    const had = new Set(kept.map((e) => e.id));
+    waiting = [...new Map([...store.read("waiting", []), ...waiting, ...more].map((e) => [e.id, e])).values()].filter((e) => !had.has(e.id) && !refused.has(e.id));
+    store.write("waiting", waiting);
+  };
+  const hand = (to, after, entries) => fetch(`/session-api/${to}?after=${after}`, { signal: AbortSignal.timeout(1200), method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(entries.slice(0, 100)) });
+  // What was given in a session that is not shown any more goes over too.
+  const others = async () => {
+    for (const key of Object.keys(localStorage).filter((k) => k.startsWith("waiting.") && k !== `waiting.${session}`)) {
+      const left = JSON.parse(localStorage.getItem(key) ?? "[]");
+      const answer = left.length && await hand(key.slice("waiting.".length), Number.MAX_SAFE_INTEGER, left);
+      if (answer && answer.ok) localStorage.setItem(key, JSON.stringify(left.slice(100)));
+    }
   };
   const random = () => [...crypto.getRandomValues(new Uint8Array(16))].map((b) => b.toString(16).padStart(2, "0")).join("");
   const local = (d) => {
@@ -82,6 +101,8 @@
     drawAnswers(screen, now.get(at));
     if ("gate" in screen.dataset) drawGate(screen, now);
     if ("end" in screen.dataset) drawEnd(screen, now);
+    // Power is off now and something got hot: there is no going on as if it were not.
+    if (at === "not") all("[data-open-on], [data-undo-not]").forEach((b) => { b.hidden = store.read("hot", false); });
     if (at === "not") say("[data-not-step]", one(`[data-screen="${asked ?? store.read("asked", "")}"] .do`)?.textContent ?? "");
   };
   const mark = (e) => (e.number ? "Kept." : "On this phone.");
@@ -92,7 +113,8 @@
     const again = one("[data-before]", screen);
     if (again) {
       again.hidden = !before.has(at);
-      again.textContent = `Last time this was not as expected. Since then: ${before.get(at) || "something was changed"}.`;
+      const since = before.get(at);
+      again.textContent = `Last time ${since?.kind === "hot" ? "something got hot, smoked or smelt here" : `this was not as expected. Since then: ${since?.raw || "something was changed"}`}.`;
     }
     all("[data-onward]", screen).forEach((b) => { b.hidden = !done(answers); });
     for (const read of all("[data-read]", screen)) {
@@ -132,23 +154,26 @@
   };
   const drawGate = (screen, now) => {
     const lines = all("[data-line]", one("[data-lines]", screen).content).map((li) => [li.dataset.line, li.textContent]);
-    const isOpen = ([step]) => !done(now.get(step));
-    const list = (where, some) => one(where, screen).replaceChildren(...some.map(([step, text]) => {
-      const li = document.createElement("li");
-      const b = Object.assign(document.createElement("button"), { type: "button", textContent: text });
-      b.addEventListener("click", () => go(step));
-      li.append(b);
-      return li;
-    }));
-    const open = lines.filter(isOpen);
-    list("[data-open]", open);
-    list("[data-ticked]", lines.filter((l) => !isOpen(l)));
-    one("[data-open]", screen).parentElement.hidden = open.length === 0;
+    const list = (how) => {
+      const some = lines.filter(([step]) => stands(now.get(step)) === how);
+      const where = one(`[data-${how}]`, screen);
+      where.replaceChildren(...some.map(([step, text]) => {
+        const li = document.createElement("li");
+        const b = Object.assign(document.createElement("button"), { type: "button", textContent: text });
+        b.addEventListener("click", () => go(step));
+        li.append(b);
+        return li;
+      }));
+      where.parentElement.hidden = some.length === 0;
+      return some.length;
+    };
+    const [wrong, open, unsure, ticked] = ["wrong", "open", "unsure", "ticked"].map(list);
     const count = (n, word) => `${n} ${n === 1 ? "line is" : "lines are"} ${word}`;
-    say("[data-gate-says]", open.length ? `Not yet: ${count(open.length, "open")}, ${lines.length - open.length} ticked.` : `${count(lines.length, "ticked")}, none is open.`);
+    const against = [[wrong, "not as expected"], [open, "open"]].filter(([n]) => n).map(([n, word]) => count(n, word)).join(", ");
+    say("[data-gate-says]", against ? `Not yet: ${against}, ${ticked} ticked.` : `${count(ticked, "ticked")}, none is open.${unsure ? ` ${count(unsure, "not sure")}.` : ""}`);
     const connect = one("[data-connect]", screen);
-    connect.setAttribute("aria-disabled", String(open.length > 0));
-    connect.textContent = open.length ? `Connect: closed, ${count(open.length, "open")}` : "Connect";
+    connect.setAttribute("aria-disabled", String(against !== ""));
+    connect.textContent = against ? `Connect: closed, ${against}` : "Connect";
   };
   const drawEnd = (screen, now) => {
     const checks = way.filter((s) => "check" in s.dataset);
@@ -191,7 +216,13 @@
         one("input", lacks).focus();
         return;
       }
+      if (b.dataset.seen === "as expected" && outside(answers)) {
+        const read = all("[data-read]", screen).find((r) => ["not", "unreadable"].includes(r.dataset.verdict)) ?? one("[data-read]", screen);
+        one("[data-told]", read).textContent = "This is outside what is expected. Read again, or press “Not”.";
+        return;
+      }
       give("seen", at, { raw: b.dataset.seen });
+      store.write("hot", false);
       if (b.dataset.seen !== "not") return forward();
       asked = at;
       store.write("asked", asked);
@@ -210,10 +241,10 @@
     },
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
-    changed: () => { give("changed", asked ?? store.read("asked", at)); forward(); },
+    changed: () => { give("changed", asked ?? store.read("asked", at)); store.write("hot", false); forward(); },
     openOn: () => { give("done", asked ?? store.read("asked", at)); forward(); },
     hot: () => { if (at !== "not") { asked = at; store.write("asked", asked); } go("hot"); },
-    off: () => { give("hot", asked ?? store.read("asked", "")); go("not"); },
+    off: () => { give("hot", asked ?? store.read("asked", "")); store.write("hot", true); go("not"); },
     mistake: () => go(asked ?? store.read("asked", null)),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
   };
@@ -240,16 +271,14 @@
     if (calling) return;
     calling = true;
     try {
-      const address = `/session-api/${session}?after=${kept.at(-1)?.number ?? 0}`;
-      const limit = { signal: AbortSignal.timeout(1200) };
-      const answer = waiting.length ? await fetch(address, { ...limit, method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(waiting.slice(0, 100)) }) : await fetch(address, limit);
+      const after = kept.at(-1)?.number ?? 0;
+      const answer = waiting.length ? await hand(session, after, waiting) : await fetch(`/session-api/${session}?after=${after}`, { signal: AbortSignal.timeout(1200) });
       if (answer.ok) {
         const news = await answer.json();
         kept = [...kept, ...news];
-        const had = new Set(kept.map((e) => e.id));
-        waiting = waiting.filter((e) => !had.has(e.id));
-        store.write("waiting", waiting);
-        say("[data-refused]", "");
+        for (const id of (answer.headers.get("Loomwright-Not-Answers") ?? "").split(",").filter(Boolean)) refused.add(decodeURIComponent(id));
+        if (news.length || refused.size) wait();
+        say("[data-refused]", refused.size ? "The laptop could not read some of what was given here: look at the last steps again." : "");
         if (news.length) draw();
       } else {
         say("[data-refused]", answer.status === 409 ? (await answer.json()).why : answer.status === 401 ? "The laptop does not know this phone any more: scan its square again. What you answered stays on this phone." : answer.status === 404 ? "The laptop does not know this session any more. What you answered stays on this phone." : "The laptop did not take this. What you answered stays on this phone.");
@@ -266,9 +295,11 @@
   if (location.hash === "#again") {
     history.replaceState(null, "", location.pathname + location.search);
     at = null;
+    store.write("hot", false);
   }
   if (at === "not") otherwise();
   draw();
   call();
+  others().catch(() => {});
   setInterval(call, 700);
 })();

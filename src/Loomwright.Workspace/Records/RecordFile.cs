@@ -120,15 +120,22 @@ public sealed class RecordFile : IDisposable
     {
         lock (_gate)
         {
-            using var ask = Command(question, values);
-            using var rows = ask.ExecuteReader();
-            var found = ImmutableArray.CreateBuilder<T>();
-            while (rows.Read())
+            try
             {
-                found.Add(read(rows));
-            }
+                using var ask = Command(question, values);
+                using var rows = ask.ExecuteReader();
+                var found = ImmutableArray.CreateBuilder<T>();
+                while (rows.Read())
+                {
+                    found.Add(read(rows));
+                }
 
-            return found.ToImmutable();
+                return found.ToImmutable();
+            }
+            catch (Exception e) when (e is SqliteException or FormatException or ArgumentException)
+            {
+                throw new RecordsException($"{FileName} could not be read: {e.Message}. Move that file away, or put a copy of it back.", e);
+            }
         }
     }
 

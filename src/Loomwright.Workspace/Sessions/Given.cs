@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Loomwright.Records;
 
 namespace Loomwright.Sessions;
@@ -19,8 +20,9 @@ public abstract record HandedOver
     {
     }
 
-    /// <summary>All of them are in the record and stay there when the machine stops.</summary>
-    public sealed record Kept : HandedOver;
+    /// <summary>They are in the record and stay there when the machine stops.</summary>
+    /// <param name="NotAnswers">Ids of those that are not, since they are no answers this program understands; handing them over again does not help.</param>
+    public sealed record Kept(ImmutableArray<string> NotAnswers) : HandedOver;
 
     /// <summary>None of them is; the device is to keep them. Says why and what to do.</summary>
     public sealed record Refused(string Why) : HandedOver;

@@ -85,21 +85,16 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         return stage is null ? null : Handover.Of(session, stage, stage.Steps.First(s => s.Id == step), Records.Entries(session));
     }
 
-    /// <summary>Keeps answers, all or none; those handed over before count once.</summary>
+    /// <summary>Keeps answers, all of them or none but what is no answer at all; those handed over before count once.</summary>
     public HandedOver Keep(BenchSession session, IReadOnlyList<Given> given)
     {
         try
         {
             Writable(folder.ReadOnly);
             var plan = Plan(session);
-            var entries = given.Take(MostAtOnce).Select(g => Judging.Of(plan, session.Id, g)).OfType<Entry>().ToList();
-            if (entries.Count < given.Count)
-            {
-                return new HandedOver.Refused("Some of these are not answers this program understands. Load the page again.");
-            }
-
-            Records.Keep(session, entries);
-            return new HandedOver.Kept();
+            var judged = given.Take(MostAtOnce).Select(g => (g.Id, Entry: Judging.Of(plan, session.Id, g))).ToList();
+            Records.Keep(session, [.. judged.Select(j => j.Entry).OfType<Entry>()]);
+            return new HandedOver.Kept([.. judged.Where(j => j.Entry is null).Select(j => j.Id ?? "")]);
         }
         catch (RecordsException e)
         {

@@ -16,7 +16,8 @@ public static class Judging
     /// <summary>What a meter shows that reads nothing.</summary>
     public const string NoReading = "OL";
 
-    private const int LongestText = 200;
+    // Two marks of eighty letters each, and the words between.
+    private const int LongestText = 400;
 
     /// <summary>The gate "Ready to connect?" of a stage, where a step's id stands.</summary>
     public static string Gate(Stage stage) => string.Create(CultureInfo.InvariantCulture, $"s{stage.Number}.gate");

@@ -11,7 +11,7 @@ namespace Loomwright.Sessions;
 /// <param name="Happened">Hot, smoke or smell; changes at the loom; built: in the order they were given.</param>
 public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> Lines, ImmutableArray<Step> NotChecked, ImmutableArray<Entry> Happened)
 {
-    /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change the checks of its stage count from there on.</summary>
+    /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change, or hot, smoke or smell, the checks of its stage count from there on.</summary>
     public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
     {
         var standing = Standing(entries);
@@ -19,7 +19,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         var open = ImmutableArray.CreateBuilder<Step>();
         foreach (var stage in plan.Stages)
         {
-            var changed = standing.LastOrDefault(e => e.Kind == EntryKind.Changed && stage.Steps.Any(s => s.Id == e.Step))?.Number ?? 0;
+            var changed = standing.LastOrDefault(e => e.Kind is EntryKind.Changed or EntryKind.Hot && stage.Steps.Any(s => s.Id == e.Step))?.Number ?? 0;
             foreach (var step in stage.Steps.Where(s => !s.Expect.IsEmpty))
             {
                 var given = standing.Where(e => e.Step == step.Id && e.Number > changed && e.Kind is EntryKind.Seen or EntryKind.Reading).ToList();

@@ -65,10 +65,19 @@ public sealed class GuideTests : IDisposable
     }
 
     [Fact]
-    public void What_is_no_answer_is_refused_whole()
+    public void What_is_no_answer_is_named_and_holds_up_no_other()
     {
-        Assert.IsType<HandedOver.Refused>(_guide.Keep(_session, [Given("a", EntryKind.Done, "s0.fetch.1"), Given(new string('x', 65), EntryKind.Done, "s0.fetch.1")]));
-        Assert.Empty(_guide.Records.Entries(_session.Id));
+        var tooLong = new string('x', 65);
+        var kept = Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [Given(tooLong, EntryKind.Done, "s0.fetch.1"), Given("a", EntryKind.Done, "s0.fetch.1")]));
+        Assert.Equal([tooLong], kept.NotAnswers);
+        Assert.Equal("a", Assert.Single(_guide.Records.Entries(_session.Id)).Id);
+    }
+
+    [Fact]
+    public void What_is_measured_between_the_longest_names_is_an_answer()
+    {
+        var between = $"{new string('a', 80)} X1 ({new string('b', 80)}) to {new string('c', 80)} X1 ({new string('d', 80)})";
+        Assert.Equal(between, Kept(EntryKind.Reading, "s0.measure.2", between, "0.4").What);
     }
 
     [Fact]

@@ -54,6 +54,21 @@ public sealed class RecordFileTests : IDisposable
     }
 
     [Fact]
+    public void A_damaged_file_is_said_with_the_cure_when_it_is_read()
+    {
+        using var records = RecordFile.Open(_folder.Path);
+        using (var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False"))
+        {
+            raw.Open();
+            using var spoil = raw.CreateCommand();
+            spoil.CommandText = "DROP TABLE entries";
+            spoil.ExecuteNonQuery();
+        }
+
+        Assert.Contains("could not be read", Assert.Throws<RecordsException>(() => records.Entries("s")).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_of_a_newer_program_is_left_alone_and_said()
     {
         RecordFile.Open(_folder.Path).Dispose();

@@ -53,14 +53,16 @@ public sealed class TestRecordTests : IDisposable
         Assert.Empty(Record.Lines);
     }
 
-    [Fact]
-    public void After_a_change_at_the_loom_the_checks_of_its_stage_count_from_there_on()
+    [Theory]
+    [InlineData(EntryKind.Changed)]
+    [InlineData(EntryKind.Hot)]
+    public void After_a_change_at_the_loom_or_something_hot_the_checks_of_its_stage_count_from_there_on(EntryKind happened)
     {
         Give(EntryKind.Seen, "s0.power-up.4", "not");
         Give(EntryKind.Seen, "s1.power-up.2", "as expected");
-        Give(EntryKind.Changed, "s0.power-up.4", "");
+        Give(happened, "s0.power-up.4", "");
         Assert.All(Record.Lines, l => Assert.Equal(1, l.Stage.Number));
-        Assert.Equal(EntryKind.Changed, Assert.Single(Record.Happened).Kind);
+        Assert.Equal(happened, Assert.Single(Record.Happened).Kind);
         Give(EntryKind.Seen, "s0.power-up.4", "as expected");
         Assert.Equal(["as expected", "not read; the step: as expected"], Record.Lines.Where(l => l.Step.Id == "s0.power-up.4").Select(l => l.Words));
     }
