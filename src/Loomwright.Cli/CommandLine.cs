@@ -49,7 +49,7 @@ public static class CommandLine
     /// <summary>Name and version, as answers carry them.</summary>
     public static string Tool { get; } = "loomwright " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
 
-    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, PrintVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, TroubleVerb.Name, ExplainVerb.Name, ServeVerb.Name];
+    private static readonly string[] Verbs = [CheckVerb.Name, TryVerb.Name, ListVerb.Name, PlanVerb.Name, PrintVerb.Name, WalkVerb.Name, SizeVerb.Name, DrawVerb.Name, ContactsVerb.Name, TroubleVerb.Name, RecordVerb.Name, ExplainVerb.Name, ServeVerb.Name];
 
     private static CommandApp App(Screen screen)
     {
@@ -73,6 +73,7 @@ public static class CommandLine
             DrawVerb.AddTo(config);
             ContactsVerb.AddTo(config);
             TroubleVerb.AddTo(config);
+            RecordVerb.AddTo(config);
             ExplainVerb.AddTo(config);
             ServeVerb.AddTo(config);
         });

@@ -8,7 +8,8 @@ namespace Loomwright.Browser.Tests;
 
 public sealed class GuidedTests(Bench bench) : IDisposable
 {
-    private static readonly Plan Plan = Loomwright.Bike.Read(new SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake)))).Plan();
+    private static readonly Loomwright.Bike Kittiwake = Loomwright.Bike.Read(new SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake))));
+    private static readonly Plan Plan = Kittiwake.Plan();
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("loomwright");
 
@@ -31,12 +32,14 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Fact]
-    public async Task With_the_laptop_away_the_phone_says_so_within_two_seconds_goes_on_and_hands_over_every_answer_later()
+    public async Task With_the_laptop_away_the_phone_says_so_within_two_seconds_goes_on_for_a_minute_and_hands_over_every_answer_later()
     {
         var host = await Serve();
         await using var phone = await Begun(host);
         var port = new Uri(host.Address).Port;
         var steps = Plan.Stages[0].Steps;
+        await phone.Page.Clock.InstallAsync();
+        await phone.Page.ReloadAsync();
         await phone.Do(steps[0]);
         await phone.Press("Back");
         await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
@@ -47,6 +50,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         for (var at = 1; at <= 3; at++)
         {
             await phone.Do(steps[at]);
+            await phone.Page.Clock.RunForAsync(20_000);
         }
 
         await Expect(phone.Page.GetByText("3 answers wait here and go over when the laptop is back.")).ToBeVisibleAsync();
@@ -54,11 +58,58 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Press("Back");
         await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. On this phone.");
 
-        await using var again = await Serve(port);
+        await using (var again = await Serve(port))
+        {
+            await Expect(phone.Link).ToHaveTextAsync("linked");
+            await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
+            await using var other = new Guided(await bench.Open($"{again.Address}/session/b.loom.yaml", "phone"));
+            await other.On(steps[4].Id);
+        }
+
+        // Ten minutes in the pocket: no timer runs, and then all of them do.
+        await Expect(phone.Link).ToHaveTextAsync("no link");
+        await phone.Page.Clock.FastForwardAsync("10:00");
+        await using var later = await Serve(port);
         await Expect(phone.Link).ToHaveTextAsync("linked");
-        await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
-        await using var other = new Guided(await bench.Open($"{again.Address}/session/b.loom.yaml", "phone"));
-        await other.On(steps[4].Id);
+        await phone.On(steps[3].Id);
+    }
+
+    [Fact]
+    public async Task What_was_given_in_a_session_that_is_not_shown_any_more_goes_over_too()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Page.EvaluateAsync("""
+            () => {
+              const id = document.querySelector("[data-session]").dataset.session;
+              localStorage.setItem(`waiting.${id}`, JSON.stringify([{ id: "late", step: "s0.fetch.1", kind: "done", what: "", raw: "", of: null, at: new Date().toISOString() }]));
+            }
+            """);
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?anew=true");
+        await phone.Begin("Bob");
+        await Expect(phone.Page.Locator("body")).ToContainTextAsync("Stage 0");
+        await phone.Page.WaitForFunctionAsync("Object.keys(localStorage).filter(k => k.startsWith('waiting.')).every(k => localStorage[k] === '[]')");
+        using var records = Records.RecordFile.Open(_folder.FullName);
+        var first = records.Sessions("b.loom.yaml")[^1];
+        Assert.Equal("late", Assert.Single(records.Entries(first.Id)).Id);
+    }
+
+    [Fact]
+    public async Task The_plan_on_the_bike_is_guided_too()
+    {
+        await using var host = await Serve();
+        await using var phone = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
+        await phone.Page.GetByLabel("On the bike, the finished loom").CheckAsync();
+        await phone.Begin();
+        var stages = Kittiwake.PlanOnTheBike().Stages;
+        await phone.On(stages[0].Steps[0].Id);
+        await Expect(phone.Screen).ToContainTextAsync("Battery off, both leads");
+        await phone.Had(stages[0].Steps);
+        await phone.On("end");
+        await phone.Page.GetByText("Go on to stage 1").ClickAsync();
+        await phone.On(stages[1].Steps[0].Id);
+        await phone.Do(stages[1].Steps[0]);
+        await phone.On("s1.gate");
     }
 
     [Fact]

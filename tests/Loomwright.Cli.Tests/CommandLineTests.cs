@@ -2,7 +2,7 @@ namespace Loomwright.Tests;
 
 public sealed class CommandLineTests
 {
-    private static readonly string[] Verbs = ["check", "try", "list", "plan", "print", "walk", "size", "draw", "contacts", "trouble", "explain", "serve"];
+    private static readonly string[] Verbs = ["check", "try", "list", "plan", "print", "walk", "size", "draw", "contacts", "trouble", "record", "explain", "serve"];
 
     public static TheoryData<string> VerbNames => [.. Verbs];
 
@@ -32,8 +32,8 @@ public sealed class CommandLineTests
     }
 
     [Theory]
-    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list, plan, print, walk, size, draw, contacts, trouble, explain, serve.\n")]
-    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list, plan, print, walk, size, draw, contacts, trouble, explain, serve.\n")]
+    [InlineData("chek", "There is no verb chek. Did you mean check? The verbs are: check, try, list, plan, print, walk, size, draw, contacts, trouble, record, explain, serve.\n")]
+    [InlineData("fly", "There is no verb fly. The verbs are: check, try, list, plan, print, walk, size, draw, contacts, trouble, record, explain, serve.\n")]
     public void A_verb_there_is_not_gets_the_nearest_and_the_list(string verb, string message)
     {
         var called = Called.With(verb);

@@ -57,7 +57,7 @@ internal static class SessionApi
                 return Results.Redirect($"{Links.To("session", path)}?anew=true&unknown=true");
             }
 
-            return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now) is null
+            return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now, Field("plan")) is null
                 ? Results.NotFound()
                 : Results.Redirect(Links.To("session", path));
         }

@@ -4,12 +4,19 @@ namespace Loomwright.Records;
 /// <param name="Id">Unique; chosen by whoever began it.</param>
 /// <param name="Bike">The design's path in the folder.</param>
 /// <param name="Design">Hash of the design's bytes; its whole text is kept under it.</param>
-/// <param name="Plan">Which plan: <c>bench</c>.</param>
+/// <param name="Plan">Which plan: <see cref="OnTheBench"/> or <see cref="OnTheBike"/>.</param>
 /// <param name="Fault">Text id of the fault put in on purpose, or null.</param>
 /// <param name="Who">Who does it, as they call themselves; may be empty.</param>
 /// <param name="Meter">Which meter, as they call it; may be empty.</param>
 /// <param name="Began">When, with the offset of the place.</param>
-public sealed record BenchSession(string Id, string Bike, string Design, string Plan, string? Fault, string Who, string Meter, DateTimeOffset Began);
+public sealed record BenchSession(string Id, string Bike, string Design, string Plan, string? Fault, string Who, string Meter, DateTimeOffset Began)
+{
+    /// <summary>The staged plan on the bench.</summary>
+    public const string OnTheBench = "bench";
+
+    /// <summary>The plan for the finished loom on the bike.</summary>
+    public const string OnTheBike = "bike";
+}
 
 /// <summary>What somebody did, saw or read at a step.</summary>
 public enum EntryKind

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using Loomwright.Bench;
 using Loomwright.Live;
 using Loomwright.Records;
@@ -16,6 +17,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     private readonly Lock _gate = new();
     private readonly ConcurrentDictionary<string, Bike> _bikes = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<(string Design, string Plan), Plan> _plans = new();
     private RecordFile? _records;
 
     /// <summary>What is kept of this folder.</summary>
@@ -39,7 +41,13 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     /// <summary>Begins a session on the design as it now stands; null when there is no such design or it has no plan.</summary>
     /// <exception cref="RecordsException">It cannot be kept.</exception>
-    public BenchSession? Begin(string path, string who, string meter, string? fault, DateTimeOffset now)
+    /// <param name="path">The design's path in the folder.</param>
+    /// <param name="who">Who works.</param>
+    /// <param name="meter">With which meter.</param>
+    /// <param name="fault">Text id of a fault put in on purpose, or null.</param>
+    /// <param name="now">When.</param>
+    /// <param name="plan">Along which plan; <see cref="BenchSession.OnTheBench"/> or <see cref="BenchSession.OnTheBike"/>.</param>
+    public BenchSession? Begin(string path, string who, string meter, string? fault, DateTimeOffset now, string plan = BenchSession.OnTheBench)
     {
         if (folder.Find(path) is not { Trouble: null } document || document.Current is not { Bike.Loom: not null } revision)
         {
@@ -47,8 +55,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         }
 
         Writable(document.ReadOnly);
-        var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, "bench", fault, Short(who), Short(meter), now);
-        _bikes[revision.Sha256] = revision.Bike;
+        var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, plan == BenchSession.OnTheBike ? plan : BenchSession.OnTheBench, fault, Short(who), Short(meter), now);
         Records.Begin(session, revision.Text.Content);
         return session;
     }
@@ -59,22 +66,23 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     /// </summary>
     public Plan Plan(BenchSession session)
     {
-        if (_bikes.Count > MostPlans)
+        if (_plans.Count > MostPlans)
         {
+            _plans.Clear();
             _bikes.Clear();
         }
 
-        var bike = _bikes.GetOrAdd(session.Design, hash =>
-            folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash
-                ? live.Current.Bike
-                : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!)));
-        return Proofs.Of(session.Bike, session.Design, bike)?.Plan ?? bike.Plan();
+        return session.Plan == BenchSession.OnTheBench && Proofs.Of(session.Bike, session.Design, BikeOf(session)) is { } proven
+            ? proven.Plan
+            : _plans.GetOrAdd((session.Design, session.Plan), _ => session.Plan == BenchSession.OnTheBike ? BikeOf(session).PlanOnTheBike() : BikeOf(session).Plan());
     }
 
-    /// <summary>What the newest session of a bike checked, and what it did not; null when there is none.</summary>
+    private Bike BikeOf(BenchSession session) => _bikes.GetOrAdd(session.Design, hash =>
+        folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash ? live.Current.Bike : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!)));
+
+    /// <summary>What the newest session along each plan checked on a bike, and what it did not.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
-    public TestRecord? Record(string path) =>
-        Newest(path) is { } session ? TestRecord.Of(session, Plan(session), Records.Entries(session.Id)) : null;
+    public ImmutableArray<TestRecord> Record(string path) => HasRecords ? TestRecord.Newest(Records, path, Plan) : [];
 
     /// <summary>What a session hands to a search for a cause at one of its steps; null when there is no such session or step. Takes seconds the first time.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>

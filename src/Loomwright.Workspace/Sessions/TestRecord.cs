@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Records;
+using Loomwright.Text;
 
 namespace Loomwright.Sessions;
 
@@ -30,12 +32,64 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
                 }
 
                 lines.AddRange(step.Expect.Select(expected => new TestLine(
-                    stage, step, expected, given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) ?? seen)));
+                    stage, step, expected, given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) ?? Of(step, expected, seen, given))));
             }
         }
 
         return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]);
     }
+
+    // Who told what is otherwise saw the rest as expected; a light of a box is told by its own name.
+    private static Entry Of(Step step, Expectation expected, Entry seen, List<Entry> given)
+    {
+        var told = given.Where(e => e is { Kind: EntryKind.Reading, Unit: null }).ToList();
+        var isTold = expected.Band is null && told.Count > 0 && !told.Exists(t => expected.What == $"lights on {t.What.Split('.')[0]}");
+        return isTold && seen.Verdict == Verdict.Not ? seen with { Raw = Judging.Yes, Verdict = Verdict.AsExpected } : seen;
+    }
+
+    /// <summary>Of the newest session along each plan: the bench first.</summary>
+    public static ImmutableArray<TestRecord> Newest(RecordFile records, string bike, Func<BenchSession, Plan> plan) =>
+    [
+        .. records.Sessions(bike).GroupBy(s => s.Plan).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.First()).Select(s => Of(s, plan(s), records.Entries(s.Id))),
+    ];
+
+    /// <summary>Of a design's file: what is kept in its folder, or in the nearest one above that keeps anything of it. Empty when none does.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public static ImmutableArray<TestRecord> Kept(string file)
+    {
+        var whole = Path.GetFullPath(file);
+        for (var folder = Path.GetDirectoryName(whole); folder is not null; folder = Path.GetDirectoryName(folder))
+        {
+            if (File.Exists(Path.Combine(folder, RecordFile.FileName)))
+            {
+                using var records = RecordFile.Open(folder);
+                var kept = Newest(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'), s => PlanOf(s, Bike.Read(new SourceText(s.Bike, records.Text(s.Design)!)), records.Entries(s.Id)));
+                if (!kept.IsEmpty)
+                {
+                    return kept;
+                }
+            }
+        }
+
+        return [];
+    }
+
+    // Measurements that a proof added are looked for only where one was answered: a proof takes its time.
+    private static Plan PlanOf(BenchSession session, Bike bike, IEnumerable<Entry> entries)
+    {
+        var plan = session.Plan == BenchSession.OnTheBike ? bike.PlanOnTheBike() : bike.Plan();
+        var known = plan.Stages.SelectMany(s => s.Steps.Select(x => x.Id).Append(Judging.Gate(s))).ToHashSet(StringComparer.Ordinal);
+        return session.Plan == BenchSession.OnTheBike || entries.All(e => known.Contains(e.Step)) ? plan : bike.Proof().Plan;
+    }
+
+    /// <summary>Along which plan, in words.</summary>
+    public static string Where(BenchSession session) => session.Plan == BenchSession.OnTheBike ? "On the bike" : "On the bench";
+
+    /// <summary>What may have been left empty.</summary>
+    public static string Said(string text) => text.Length > 0 ? text : "not said";
+
+    /// <summary>A time with its day and the offset of the place.</summary>
+    public static string When(DateTimeOffset at) => at.ToString("d MMMM yyyy, HH:mm zzz", CultureInfo.InvariantCulture);
 
     /// <summary>Something that happened, in words.</summary>
     public static string Says(Entry happened) => happened.Kind switch

@@ -22,7 +22,7 @@ public sealed class TestRecordTests : IDisposable
         _session = _guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
     }
 
-    private TestRecord Record => _guide.Record("b.loom.yaml")!;
+    private TestRecord Record => _guide.Record("b.loom.yaml")[0];
 
     public void Dispose()
     {

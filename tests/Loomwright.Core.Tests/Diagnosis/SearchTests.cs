@@ -11,7 +11,7 @@ public sealed class SearchTests
     [Fact]
     public void Two_hundred_searches_on_the_bench_end_as_counted()
     {
-        var sessions = new Searches(Examples.Kittiwake, TroubleTable.Of(Examples.Kittiwake));
+        var sessions = new Searches(Examples.Kittiwake, TroubleTable.Of(Examples.Kittiwake, stop: TestContext.Current.CancellationToken));
         Golden.Check("searches.md", SearchCounts.Of("kittiwake-bench", [.. Enumerable.Range(1, Count).Select(seed => sessions.One(seed, Misreads))]).ToText());
     }
 }

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using Loomwright.Records;
+using Loomwright.Sessions;
+using Loomwright.Verbs;
+
+namespace Loomwright.Answers;
+
+/// <summary>What <c>record</c> answers: what people said they saw and read, held against what was computed then.</summary>
+public sealed class RecordAnswer(OpenedDesign design, ImmutableArray<TestRecord> records) : Answer("record", design)
+{
+    [Description("The newest session along each plan, the bench first; empty when nothing was checked yet.")]
+    public ImmutableArray<SessionAnswer> Sessions { get; } = [.. records.Select(r => SessionAnswer.Of(r, design.Stored.Sha256))];
+}
+
+/// <summary>A stretch of work along one plan.</summary>
+public sealed record SessionAnswer(
+    [property: Description("bench, or bike for the finished loom on the bike.")] string Plan,
+    DateTimeOffset Began,
+    [property: Description("Who did it; empty when not said.")] string Who,
+    [property: Description("With which meter; empty when not said.")] string Meter,
+    [property: Description("SHA-256 of the design as it then stood.")] string DesignSha256,
+    [property: Description("Whether the file is another one now.")] bool FileChangedSince,
+    [property: Description("Text id of a fault put in on purpose, or null.")] string? Fault,
+    [property: Description("Everything of the plan that was answered, in its order; the last answer counts.")] ImmutableArray<CheckedAnswer> Checked,
+    [property: Description("Hot, smoke or smell; repairs and changes; built as the file says.")] ImmutableArray<HappenedAnswer> Happened,
+    [property: Description("Every step of the plan that expects something and was not answered.")] ImmutableArray<NotCheckedAnswer> NotChecked)
+{
+    public static SessionAnswer Of(TestRecord record, string? now) => new(
+        record.Session.Plan,
+        record.Session.Began,
+        record.Session.Who,
+        record.Session.Meter,
+        record.Session.Design,
+        record.Session.Design != now,
+        record.Session.Fault,
+        [.. record.Lines.Select(CheckedAnswer.Of)],
+        [.. record.Happened.Select(h => new HappenedAnswer(h.Step, h.Kind, TestRecord.Says(h), h.At))],
+        [.. record.NotChecked.Select(s => new NotCheckedAnswer(s.Id, s.Text))]);
+}
+
+/// <summary>One expectation with the answer it got.</summary>
+public sealed record CheckedAnswer(
+    int Stage,
+    string Step,
+    [property: Description("The lamp, light or fuse, or what the meter was on.")] string What,
+    [property: Description("What was computed, in words.")] string Expected,
+    [property: Description("Lower end of the band in the unit; null for none.")] double? Least,
+    [property: Description("Upper end of the band.")] double? Most,
+    [property: Description("What was typed or pressed.")] string Answer,
+    [property: Description("The number read, in the unit; null when none was.")] double? Value,
+    [property: Description("Volt, Amp or Ohm; null when it was not read with a meter.")] string? Unit,
+    [property: Description("How it stands to what was computed.")] Verdict Verdict,
+    DateTimeOffset At)
+{
+    public static CheckedAnswer Of(TestLine line) => new(
+        line.Stage.Number, line.Step.Id, line.Expected.What, line.Expected.Shows, line.Expected.Band?.Least, line.Expected.Band?.Most,
+        line.Words, line.Answer.Value, line.Answer.Unit, line.Answer.Verdict, line.Answer.At);
+}
+
+/// <summary>Something that happened beside the checks.</summary>
+public sealed record HappenedAnswer(string Step, EntryKind Kind, [property: Description("The same in words.")] string Says, DateTimeOffset At);
+
+/// <summary>A step nobody answered.</summary>
+public sealed record NotCheckedAnswer(string Step, [property: Description("What it asks for.")] string Text);

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Loomwright.Sessions;
+using Loomwright.Simulation;
+
+namespace Loomwright.Output;
+
+/// <summary>What was checked, for a person: the same as the page of the record.</summary>
+internal static class RecordView
+{
+    public static void Write(Screen screen, ImmutableArray<TestRecord> records, string? now)
+    {
+        if (records.IsEmpty)
+        {
+            screen.Line("Nothing was checked yet.");
+            return;
+        }
+
+        foreach (var record in records)
+        {
+            Write(screen, record, now);
+        }
+
+        screen.Line("What was expected is computed from the file as it stood; what was read and seen is what the person said. Nothing here says that the bike may be ridden.");
+    }
+
+    private static void Write(Screen screen, TestRecord record, string? now)
+    {
+        var session = record.Session;
+        screen.Line($"{TestRecord.Where(session)}, begun {TestRecord.When(session.Began)}. Who: {TestRecord.Said(session.Who)}. Meter: {TestRecord.Said(session.Meter)}. File: {session.Design[..12]}{(session.Design == now ? "" : ", changed since")}.");
+        if (session.Fault is { } fault)
+        {
+            screen.Line($"Fault put in on purpose: {fault}.");
+        }
+
+        var table = Columns.Under("step", "what", "expected", "answer", "when");
+        foreach (var line in record.Lines)
+        {
+            table.Row(line.Step.Id, line.Expected.Band is null ? Words.Name(line.Expected.What) : line.Expected.What, line.Expected.Shows, line.Words, line.Answer.At.ToString("HH:mm", CultureInfo.InvariantCulture));
+        }
+
+        screen.Show(table, "Nothing of the plan was answered.");
+        foreach (var happened in record.Happened)
+        {
+            screen.Item($"· {TestRecord.When(happened.At)}", $"{TestRecord.Says(happened)}, at step {happened.Step}");
+        }
+
+        screen.Line(record.NotChecked.IsEmpty ? "Nothing of the plan was left out." : "Not checked:");
+        foreach (var step in record.NotChecked)
+        {
+            screen.Item($"· {step.Id}", step.Text);
+        }
+    }
+}

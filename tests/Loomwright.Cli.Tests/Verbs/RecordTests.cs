@@ -1,0 +1,61 @@
+using Loomwright.Live;
+using Loomwright.Records;
+using Loomwright.Sessions;
+
+namespace Loomwright.Tests.Verbs;
+
+public sealed class RecordTests : IDisposable
+{
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly Folder _folder = new();
+    private readonly string _file;
+    private int _given;
+
+    public RecordTests()
+    {
+        _file = _folder.Write("bikes/b.loom.yaml", Repository.Read(Called.Bench));
+        using var live = new LiveFolder(_folder.Path);
+        using var guide = new Guide(live);
+        var session = guide.Begin("bikes/b.loom.yaml", "Ann", "red meter", null, Noon)!;
+        Give(guide, session, EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Give(guide, session, EntryKind.Seen, "s0.measure.2", "as expected");
+        Give(guide, session, EntryKind.Seen, "s2.operate.1", "not");
+        Give(guide, session, EntryKind.Reading, "s2.operate.1", "dark", "rear cluster.stop");
+        Give(guide, session, EntryKind.Hot, "s3.operate.1", "");
+        var bike = guide.Begin("bikes/b.loom.yaml", "", "", null, Noon.AddDays(1), BenchSession.OnTheBike)!;
+        Give(guide, bike, EntryKind.Seen, "s0.measure.1", "not sure");
+    }
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void The_record_tells_both_plans_what_was_checked_with_outcome_person_and_meter_and_what_was_not()
+    {
+        var lines = Called.With("record", _file).Golden.Split('\n');
+        Assert.Equal("--- exit 1", lines[^2]);
+        Golden.Check("record/both.txt", string.Join('\n', lines.Where(l => !l.StartsWith("· s", StringComparison.Ordinal) && !l.StartsWith("    ", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void For_a_machine_it_tells_the_same_with_numbers_and_bands()
+    {
+        var sessions = Answered.Read(Called.With("record", _file, "--json")).GetProperty("sessions");
+        Assert.Equal(["bench", "bike"], sessions.EnumerateArray().Select(s => s.GetProperty("plan").GetString()));
+        var read = sessions[0].GetProperty("checked").EnumerateArray().First();
+        Assert.Equal(("s0.measure.2", 0.4, "Ohm", "as_expected"), (read.GetProperty("step").GetString(), read.GetProperty("value").GetDouble(), read.GetProperty("unit").GetString(), read.GetProperty("verdict").GetString()));
+        Assert.InRange(read.GetProperty("most").GetDouble(), 0.5, 0.51);
+        Assert.Equal("hot", sessions[0].GetProperty("happened")[0].GetProperty("kind").GetString());
+        Assert.False(sessions[0].GetProperty("file_changed_since").GetBoolean());
+    }
+
+    [Fact]
+    public void Without_a_session_it_says_that_nothing_was_checked()
+    {
+        using var other = new Folder();
+        Assert.Equal("Nothing was checked yet.\n--- exit 0\n", Called.With("record", other.Write("b.loom.yaml", Repository.Read(Called.Bench))).Golden);
+    }
+
+    private void Give(Guide guide, BenchSession session, EntryKind kind, string step, string raw, string? what = null) =>
+        Assert.IsType<HandedOver.Kept>(guide.Keep(session, [new Given(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"a{++_given}"), step, kind, what, raw, null, Noon.AddMinutes(_given))]));
+}
