@@ -10,6 +10,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["walk"] = Walks.Run,
     ["states"] = StatesRun.Run,
     ["kills"] = KillRun.Run,
+    ["outage"] = OutageRun.Run,
     ["dictionary"] = Dictionaries.Run,
     ["proof"] = Proofs.Run,
     ["sessions"] = SearchRun.Run,

@@ -32,7 +32,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
                 }
 
                 lines.AddRange(step.Expect.Select(expected => new TestLine(
-                    stage, step, expected, given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) ?? Of(step, expected, seen, given))));
+                    stage, step, expected, Of(expected, seen, given))));
             }
         }
 
@@ -40,11 +40,17 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     }
 
     // Who told what is otherwise saw the rest as expected; a light of a box is told by its own name.
-    private static Entry Of(Step step, Expectation expected, Entry seen, List<Entry> given)
+    private static Entry Of(Expectation expected, Entry seen, List<Entry> given)
     {
+        if (given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) is { } own)
+        {
+            return own.Unit is null ? own with { Verdict = own.Raw == expected.Shows ? Verdict.AsExpected : Verdict.Not } : own;
+        }
+
         var told = given.Where(e => e is { Kind: EntryKind.Reading, Unit: null }).ToList();
-        var isTold = expected.Band is null && told.Count > 0 && !told.Exists(t => expected.What == $"lights on {t.What.Split('.')[0]}");
-        return isTold && seen.Verdict == Verdict.Not ? seen with { Raw = Judging.Yes, Verdict = Verdict.AsExpected } : seen;
+        return seen.Verdict == Verdict.Not && expected.Band is null && told.Count > 0 && !told.Exists(t => expected.What == $"lights on {t.What.Split('.')[0]}")
+            ? seen with { Raw = Judging.Yes, Verdict = Verdict.AsExpected }
+            : seen;
     }
 
     /// <summary>Of the newest session along each plan: the bench first.</summary>
@@ -118,6 +124,7 @@ public sealed record TestLine(Stage Stage, Step Step, Expectation Expected, Entr
     /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed.</summary>
     public string Words => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
     {
+        _ when Answer.Unit is null => Answer.Raw,
         Verdict.AsExpected => $"{Answer.Raw}, inside",
         Verdict.Not => $"{Answer.Raw}, outside",
         _ => Answer.Raw,

@@ -67,6 +67,17 @@ public sealed class TestRecordTests : IDisposable
         Assert.Equal(["as expected", "not read; the step: as expected"], Record.Lines.Where(l => l.Step.Id == "s0.power-up.4").Select(l => l.Words));
     }
 
+    [Fact]
+    public void What_was_told_to_be_otherwise_is_not_as_expected_and_the_rest_of_that_look_is()
+    {
+        Give(EntryKind.Seen, "s2.operate.1", "not");
+        Give(EntryKind.Reading, "s2.operate.1", "dark", "rear cluster.stop");
+
+        Assert.Equal(
+            [("lights on box", Verdict.AsExpected), ("rear cluster.tail", Verdict.AsExpected), ("rear cluster.stop", Verdict.Not)],
+            Record.Lines.Where(l => l.Expected.Band is null).Select(l => (l.Expected.What, l.Answer.Verdict)));
+    }
+
     private string Give(EntryKind kind, string step, string raw, string what = "", string? of = null)
     {
         var id = "a" + (_given++).ToString(System.Globalization.CultureInfo.InvariantCulture);
