@@ -64,7 +64,7 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
             told.Add(new SessionLine.Answer(read!));
         }
 
-        var table = design.Bike.Trouble(told.OfType<SessionLine.Answer>().Select(a => a.Report.Done).OfType<Stimulus>());
+        var table = design.Bike.Trouble(told.OfType<SessionLine.Answer>().Select(a => a.Report.Done).OfType<Stimulus>(), cancellationToken);
         var trouble = Trouble.Begin(table);
         foreach (var line in told)
         {

@@ -1,0 +1,118 @@
+using Bunit;
+using Loomwright.Records;
+using Loomwright.Sessions;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Cause;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Loomwright.Web.Tests;
+
+public sealed class TroubleTests : BunitContext
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("loomwright").FullName;
+    private readonly Garage _garage;
+
+    public TroubleTests()
+    {
+        // With a supply that lights the lamp.
+        var text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", "cold-start", "cold-start.loom.yaml"));
+        File.WriteAllText(Path.Combine(_folder, "a.loom.yaml"), text.Replace("limit: 5 A", "limit: 60 A", StringComparison.Ordinal));
+        _garage = new Garage(_folder);
+        Services.AddSingleton(_garage);
+        Services.AddSingleton(_garage.Guide);
+    }
+
+    [Fact]
+    public async Task A_tapped_symptom_what_is_otherwise_and_then_causes_with_why_and_what_to_ask_with_its_minutes()
+    {
+        var page = await Opened();
+        Assert.Equal(6, page.FindAll(".answers button").Count);
+
+        await Told(page, "One lamp stays dark", "work lamp", "dark");
+
+        Assert.NotEmpty(page.FindAll(".causes li"));
+        Assert.Contains("It explains that", page.Find(".causes .points").TextContent, StringComparison.Ordinal);
+        Assert.Matches(@"^Next, about \d+(\.\d)? min$", page.Find("h2").TextContent);
+        Assert.NotEmpty(page.FindAll("details .points li"));
+
+        await Press(page, "Begin again");
+        Assert.Equal(6, page.FindAll(".answers button").Count);
+    }
+
+    [Fact]
+    public async Task Hot_smoke_or_smell_says_what_to_take_off_first_and_then_thinks_of_what_could_burn()
+    {
+        var page = await Opened();
+        await Told(page, "One lamp stays dark", "work lamp", "dark");
+        var shares = page.Find(".causes").TextContent;
+        while (page.FindAll(".hot") is [])
+        {
+            await Press(page, "Not sure");
+        }
+
+        await page.Find(".hot").ClickAsync();
+        Assert.StartsWith("Minus clip off", page.Find(".hot-now li").TextContent, StringComparison.Ordinal);
+        await Press(page, "It is off");
+
+        page.WaitForState(() => page.FindAll(".hot-now").Count == 0 && page.Find(".causes").TextContent != shares, TimeSpan.FromSeconds(30));
+    }
+
+    [Fact]
+    public async Task A_file_that_changed_is_said_and_the_search_goes_on_with_what_it_began_with()
+    {
+        var page = await Opened();
+        var file = Path.Combine(_folder, "a.loom.yaml");
+        await File.WriteAllTextAsync(file, (await File.ReadAllTextAsync(file, Xunit.TestContext.Current.CancellationToken)).Replace("name: Cold start", "name: Heron", StringComparison.Ordinal), Xunit.TestContext.Current.CancellationToken);
+
+        _garage.Find("a.loom.yaml");
+        page.WaitForState(() => page.Markup.Contains("The file was changed since this search began.", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+    }
+
+    [Fact]
+    public async Task A_repair_in_a_session_is_kept_with_its_words_and_leads_back_to_its_stage()
+    {
+        var session = _garage.Guide.Begin("a.loom.yaml", "Ann", "", null, DateTimeOffset.Now, BenchSession.OnTheBike)!;
+        var stage = _garage.Guide.Plan(session).Stages.First(s => s.Steps.Any(x => x.PowerOn));
+        var step = stage.Steps.First(s => s.PowerOn && !s.Expect.IsEmpty);
+        _garage.Guide.Keep(session, [new Given("a", step.Id, EntryKind.Seen, null, Judging.No, null, DateTimeOffset.Now)]);
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/trouble/a.loom.yaml?session={session.Id}&step={step.Id}");
+        var page = await Opened();
+        Assert.Contains(step.Text, page.Find("section p").TextContent, StringComparison.Ordinal);
+        Assert.Equal("What do you see there?", page.FindAll("h2")[1].TextContent);
+        await page.Find("form.report").SubmitAsync();
+
+        await page.FindAll(".causes button")[0].ClickAsync();
+
+        var kept = _garage.Guide.Records.Entries(session.Id)[^1];
+        Assert.Equal((EntryKind.Changed, step.Id), (kept.Kind, kept.Step));
+        Assert.NotEmpty(kept.Raw);
+        Assert.EndsWith("#again", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        _garage.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private async Task<IRenderedComponent<TroublePage>> Opened()
+    {
+        var page = Render<TroublePage>(p => p.Add(t => t.Path, "a.loom.yaml"));
+        await page.WaitForStateAsync(() => page.FindAll("main[data-live]").Count == 1, TimeSpan.FromSeconds(60));
+        return page;
+    }
+
+    private static async Task Told(IRenderedComponent<TroublePage> page, string symptom, string what, string word)
+    {
+        await Press(page, symptom);
+        var done = page.Find(".naming select");
+        await done.ChangeAsync(done.Children.First(o => o.TextContent.Contains("lamp button", StringComparison.Ordinal)).GetAttribute("value")!);
+        var select = page.FindAll(".report label").First(l => l.TextContent.StartsWith(what, StringComparison.Ordinal)).QuerySelector("select")!;
+        await select.ChangeAsync(select.Children.First(o => o.TextContent == word).GetAttribute("value")!);
+        await page.Find("form.report").SubmitAsync();
+    }
+
+    private static Task Press(IRenderedComponent<TroublePage> page, string word) => page.FindAll("button").First(b => b.TextContent == word).ClickAsync();
+}
