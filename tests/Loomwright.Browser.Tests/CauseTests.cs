@@ -1,4 +1,5 @@
 using Loomwright.Bench;
+using Loomwright.Sessions;
 using Loomwright.Text;
 using Loomwright.Web.Start;
 using Microsoft.Playwright;
@@ -19,7 +20,8 @@ public sealed class CauseTests(Bench bench) : IDisposable
         var text = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake), TestContext.Current.CancellationToken);
         await File.WriteAllTextAsync(Path.Combine(_folder.FullName, "b.loom.yaml"), text, TestContext.Current.CancellationToken);
         var bike = Loomwright.Bike.Read(new SourceText("b", text));
-        var stage = bike.Plan().Stages[2];
+        var plan = (await Proofs.Begun("b.loom.yaml", GuidedTests.Hash(), bike)).Plan;
+        var stage = plan.Stages[2];
         var planted = bike.ListFaults().First(f => f.Fault.ToString() == "moved: stop lamp feed end box.X4 to box.X3");
         var world = new FaultyBench(stage, planted.Fault);
         await using var host = await WebHost.Start(_folder.FullName, stop: TestContext.Current.CancellationToken);
@@ -39,7 +41,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
         await phone.On("end");
         await Expect(phone.Screen).ToContainTextAsync("checks were as expected.");
         await phone.Page.GetByText("Go on to stage 3").ClickAsync();
-        await phone.On(bike.Plan().Stages[3].Steps[0].Id);
+        await phone.On(plan.Stages[3].Steps[0].Id);
         await phone.Page.GotoAsync($"{host.Address}/record/b.loom.yaml");
         await Expect(phone.Page.GetByText(planted.Repair)).ToBeVisibleAsync();
     }
@@ -49,7 +51,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
     {
         while (await phone.Screen.GetAttributeAsync("data-screen") is { } screen && screen != "end")
         {
-            if (screen == Sessions.Judging.Gate(stage))
+            if (screen == Judging.Gate(stage))
             {
                 await Expect(phone.Screen).ToContainTextAsync("none is open");
                 await phone.Press("Connect");

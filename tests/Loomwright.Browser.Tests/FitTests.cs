@@ -87,25 +87,25 @@ public sealed class FitTests(Bench bench)
     }
 
     [Theory]
-    [InlineData("laptop", false)]
-    [InlineData("phone", true)]
-    public async Task The_search_for_a_cause_every_position_and_a_page_that_is_not_there_fit_and_break_no_rule_of_access(string screen, bool dim)
+    [InlineData("laptop")]
+    [InlineData("phone")]
+    public async Task The_search_for_a_cause_every_position_and_a_page_that_is_not_there_fit_and_break_no_rule_of_access(string screen)
     {
-        var page = await bench.Open("nothing", screen, dim);
+        var page = await bench.Open("nothing", screen);
         await page.GetByRole(AriaRole.Heading, new() { Name = "There is no such page" }).WaitForAsync();
-        await Holds(page, dim);
+        await Holds(page);
         await page.GotoAsync($"{bench.Address}/positions/{Bench.Kittiwake}");
         await page.Locator("[data-live]").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Walk every position" }).ClickAsync();
         await page.Locator("#surprises-title").WaitForAsync();
-        await Holds(page, dim);
+        await Holds(page);
         await page.GotoAsync($"{bench.Address}/trouble/{Bench.Kittiwake}");
         await page.GetByRole(AriaRole.Button, new() { Name = "One lamp stays dark" }).ClickAsync();
-        await Holds(page, dim);
+        await Holds(page);
         await page.GetByLabel("rear cluster tail").SelectOptionAsync(new SelectOptionValue { Label = "dark" });
         await page.GetByRole(AriaRole.Button, new() { Name = "That is what I see" }).ClickAsync();
         await page.Locator(".causes").WaitForAsync();
-        await Holds(page, dim);
+        await Holds(page);
         await page.Context.CloseAsync();
     }
 

@@ -1,4 +1,5 @@
 using Loomwright.Bench;
+using Loomwright.Sessions;
 using Loomwright.Text;
 using Loomwright.Web.Start;
 using Microsoft.Playwright;
@@ -9,7 +10,9 @@ namespace Loomwright.Browser.Tests;
 public sealed class GuidedTests(Bench bench) : IDisposable
 {
     private static readonly Loomwright.Bike Kittiwake = Loomwright.Bike.Read(new SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake))));
-    private static readonly Plan Plan = Kittiwake.Plan();
+
+    // Ready before the first session begins, so that none changes on the way.
+    private static readonly Plan Plan = Proofs.Begun("b.loom.yaml", Hash(), Kittiwake).GetAwaiter().GetResult().Plan;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("loomwright");
 
@@ -260,6 +263,8 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await page.GotoAsync($"{host.Address}/record/b.loom.yaml");
         await FitTests.Holds(page);
     }
+
+    internal static string Hash() => Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake))));
 
     private async Task<WebHost> Serve(int port = 0)
     {

@@ -41,11 +41,11 @@ public sealed partial class PlanPage
     {
         var at = Garage.Live(Path)?.Current;
         bike = at?.Bike;
-        proven = at is { Bike.Loom: not null } && On != "bike" ? Proofs.Of(Path, at.Sha256, at.Bike) : null;
+        proven = at is { Bike.Loom: not null } && On != "bike" ? Proofs.Ready(Path, at.Sha256) : null;
         Show(bike?.Loom is null ? null : On == "bike" ? bike.PlanOnTheBike() : proven?.Plan ?? bike.Plan());
-        if (Asked && proven is null && On != "bike" && bike is { Loom: not null } asked)
+        if (Asked && proven is null && On != "bike" && at is { Bike.Loom: not null })
         {
-            proven = await Task.Run(() => asked.Proof());
+            proven = await Proofs.Begun(Path, at.Sha256, at.Bike);
             Show(proven.Plan);
         }
     }

@@ -23,6 +23,8 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
             _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
             _live = new(_folder.Path);
             Guide = new(_live);
+            var design = _live.Find("b.loom.yaml")!.Current;
+            Proofs.Begun("b.loom.yaml", design.Sha256, design.Bike).GetAwaiter().GetResult();
         }
 
         public Guide Guide { get; }

@@ -20,6 +20,9 @@ public sealed class TestRecordTests : IDisposable
         _live = new(_folder.Path);
         _guide = new(_live);
         _session = _guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
+
+        // What the proof adds is there before anything is counted.
+        Proofs.Begun("b.loom.yaml", _session.Design, _live.Find("b.loom.yaml")!.Current.Bike).GetAwaiter().GetResult();
     }
 
     private TestRecord Record => _guide.Record("b.loom.yaml")[0];
