@@ -21,6 +21,11 @@ internal sealed class Potentials(int unknowns)
         ref readonly var from = ref _volts[a];
         ref readonly var to = ref _volts[b];
         var high = Sum(from.High, -to.High, out var error);
+        if (offsetVolts == 0)
+        {
+            return high + (error + (from.Low - to.Low));
+        }
+
         var volts = Sum(high, offsetVolts, out var second);
         return volts + (error + second + (from.Low - to.Low));
     }

@@ -20,8 +20,13 @@ internal sealed partial class Electrics
     private readonly Lazy<Solver> _whole;
     private readonly Curve[] _settled;
     private readonly int[] _changing;
+    private readonly int[] _nodeOf;
+    private readonly int[] _branchOf;
+    private readonly int[] _nodes;
+    private readonly int[] _links;
     private readonly List<double> _ends = [];
     private readonly List<double[]> _moments = [];
+    private int _momentsKnown;
     private readonly Solved? _known;
     private readonly List<ulong> _configuration = [];
     private bool _afresh;
@@ -37,7 +42,11 @@ internal sealed partial class Electrics
         _near = near;
         _edits = near is null || near.Healthy == wiring ? null : Edits.Between(near.Healthy, wiring);
         _keeps = near?.Healthy == wiring;
-        _whole = new(() => new Solver(wiring.Circuit()));
+        _whole = new(() => new Solver(known?.Circuit.Circuit ?? wiring.Circuit()));
+        _nodeOf = known?.Circuit.NodeOf ?? [.. Enumerable.Range(0, wiring.NodeCount)];
+        _branchOf = known?.Circuit.BranchOf ?? [.. Enumerable.Range(0, wiring.Links.Length)];
+        _nodes = known?.Nodes ?? _nodeOf;
+        _links = known?.Told ?? _branchOf;
         _settled = new Curve[wiring.Links.Length];
         _changing = [.. Solved.VaryingOf(wiring).Union(Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l].Curve is Filament))];
         Volts = new double[wiring.NodeCount];
@@ -146,10 +155,10 @@ internal sealed partial class Electrics
     // Begins near an operating point of another wiring where there is one.
     private bool SolveMoments(State state, bool between, bool[]? coldNow, NearPoint? near = null)
     {
-        _moments.Clear();
+        _momentsKnown = 0;
         foreach (var moment in near?.Moments ?? [])
         {
-            _moments.Add([.. moment.Volts]);
+            Keep(_momentsKnown, moment.Volts);
         }
 
         if (_ends.Count == 1)
@@ -219,11 +228,11 @@ internal sealed partial class Electrics
         {
             foreach (var l in _changing)
             {
-                Whole.SetCurve(l, CurveOf(l, state, between, start, coldNow, filaments));
+                Whole.SetCurve(_branchOf[l], CurveOf(l, state, between, start, coldNow, filaments));
             }
 
             // A later round finds each moment close to where the round before left it.
-            if ((moment < _moments.Count ? Whole.Solve(_moments[moment]) : Whole.Solve(warm: !_afresh)) is not Network.Outcome.Solved)
+            if ((moment < _momentsKnown ? Whole.Solve(_moments[moment]) : Whole.Solve(warm: !_afresh)) is not Network.Outcome.Solved)
             {
                 return false;
             }
@@ -239,36 +248,37 @@ internal sealed partial class Electrics
             start = _ends[moment];
             if (filaments)
             {
-                Keep(moment);
+                Keep(moment, Whole.Potentials);
             }
         }
 
         return true;
     }
 
-    private void Keep(int moment)
+    private void Keep(int moment, ReadOnlySpan<double> volts)
     {
         if (moment == _moments.Count)
         {
-            _moments.Add(new double[_wiring.NodeCount]);
+            _moments.Add(new double[volts.Length]);
         }
 
-        Whole.Potentials.CopyTo(_moments[moment]);
+        volts.CopyTo(_moments[moment]);
+        _momentsKnown = Math.Max(_momentsKnown, moment + 1);
     }
 
     private void Add(double share)
     {
         var volts = Whole.Potentials;
         var amps = Whole.Amps;
-        for (var n = 0; n < volts.Length; n++)
+        foreach (var n in _nodes)
         {
-            Volts[n] += share * volts[n];
+            Volts[n] += share * volts[_nodeOf[n]];
         }
 
-        for (var l = 0; l < amps.Length; l++)
+        foreach (var l in _links)
         {
-            var across = volts[_wiring.Links[l].From] - volts[_wiring.Links[l].To];
-            Amps[l] += share * amps[l];
+            var across = volts[_nodeOf[_wiring.Links[l].From]] - volts[_nodeOf[_wiring.Links[l].To]];
+            Amps[l] += share * amps[_branchOf[l]];
             SquareVolts[l] += share * across * across;
         }
 

@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
+using Loomwright.Network;
+using Loomwright.Parts;
 
 namespace Loomwright.Simulation;
 
@@ -23,7 +25,7 @@ internal sealed class Solved
         _byKey = _pictures.GetAlternateLookup<ReadOnlySpan<ulong>>();
         _steps = [.. wiring.Boxes.Select(_ => new ConcurrentDictionary<(BoxState, Row<bool>), BoxState>(new SameBefore()))];
         Varying = VaryingOf(wiring);
-        _nodes = [.. wiring.Boxes.SelectMany(b => b.InputNodes.Append(b.SupplyNode).Append(b.GroundNode)).Distinct().Order()];
+        _nodes = [.. wiring.Boxes.SelectMany(b => b.InputNodes.Append(b.SupplyNode).Append(b.GroundNode).Append(b.Data.First)).Where(n => n >= 0).Distinct().Order()];
         _links =
         [
             .. wiring.Boxes.SelectMany(b => b.OutputLinks.Where(l => l >= 0))
@@ -37,7 +39,19 @@ internal sealed class Solved
                 .Distinct()
                 .Order(),
         ];
+        var filaments = Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l].Curve is Filament);
+        Told = [.. _links.Union(filaments)];
+        Circuit = new Shortened(wiring.Circuit(), _nodes, Told.Union(Varying));
     }
+
+    /// <summary>The network with what nobody asks about put together.</summary>
+    public Shortened Circuit { get; }
+
+    /// <summary>Nodes whose potential is kept.</summary>
+    public int[] Nodes => _nodes;
+
+    /// <summary>Links whose current is kept or heats a filament.</summary>
+    public int[] Told { get; }
 
     /// <summary>Places of the links whose curve a state decides.</summary>
     public int[] Varying { get; }

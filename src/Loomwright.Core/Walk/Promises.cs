@@ -15,6 +15,7 @@ internal sealed class Promises
     private const int MostLooks = 8;
 
     private readonly ImmutableArray<Promise> _promises;
+    private readonly ImmutableArray<(Evaluator Rule, string Function)> _remembering;
 
     public Promises(Wiring wiring, ImmutableArray<Function> functions)
     {
@@ -29,6 +30,7 @@ internal sealed class Promises
         }
 
         _promises = promises.ToImmutable();
+        _remembering = [.. _promises.Zip(functions).Where(p => p.First.Remembers).Select(p => (p.First.Rule, p.Second.Name))];
         Fresh = Row.Of(slots, Memory.Fresh);
     }
 
@@ -38,11 +40,7 @@ internal sealed class Promises
     public Row<Memory> Fresh { get; }
 
     /// <summary>The rule behind a place of the memories, and its function's name.</summary>
-    public (Evaluator Rule, string Function) At(int slot)
-    {
-        var place = Enumerable.Range(0, _promises.Length).First(f => _promises[f].Remembers && _promises[f].Slot == slot);
-        return (_promises[place].Rule, Functions[place].Name);
-    }
+    public (Evaluator Rule, string Function) At(int slot) => _remembering[slot];
 
     /// <summary>What is remembered after a control was moved, or after a time ran out (−1).</summary>
     public Row<Memory> After(Row<Memory> before, Setting setting, int moved)

@@ -54,6 +54,11 @@ internal sealed class Timers(Wiring wiring, Promises promises, Solved known)
     {
         for (var b = 0; b < wiring.Boxes.Length; b++)
         {
+            if (!inside.State.Boxes[b].Memory.Runs)
+            {
+                continue;
+            }
+
             var box = wiring.Boxes[b];
             foreach (var timer in box.Rules.Running(inside.State.Boxes[b].Memory))
             {
@@ -63,6 +68,11 @@ internal sealed class Timers(Wiring wiring, Promises promises, Solved known)
 
         for (var slot = 0; slot < inside.Promised.Length; slot++)
         {
+            if (!inside.Promised[slot].Runs)
+            {
+                continue;
+            }
+
             var (rule, function) = promises.At(slot);
             foreach (var timer in rule.Running(inside.Promised[slot]))
             {
