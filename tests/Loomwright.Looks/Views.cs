@@ -97,7 +97,7 @@ internal static class Views
         yield return "unmarked-lamp";
 
         await page.GotoAsync($"{address}/trouble/{Bike}");
-        await page.Locator("[data-live] .answers").WaitForAsync();
+        await page.Locator("[data-live] .answers .act").First.WaitForAsync();
         yield return "trouble";
 
         await Press("One lamp stays dark");

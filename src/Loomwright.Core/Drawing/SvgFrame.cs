@@ -22,8 +22,8 @@ internal static class SvgFrame
         Svg.Text(svg, new Lettering(scene.About, new Spot(left + title.Width + 16, top + 20), Hold.Start) { Quiet = true });
         Svg.Text(svg, new Lettering(string.Create(CultureInfo.InvariantCulture, $"page {scene.Page} of {scene.Pages}"), new Spot(right, top + 20), Hold.End) { Size = 19, Bold = true });
         Rule(svg, left, right, top + 32);
-        var y = bottom - Paper.Footer + 18;
-        Rule(svg, left, right, y - 14);
+        var y = bottom - Paper.Footer + 13;
+        Rule(svg, left, right, y - 13);
         Colours(svg, scene, left, y + 14);
         Signs(svg, scene, right - 830, y + 14);
         Grey(svg, right - 500, y);
