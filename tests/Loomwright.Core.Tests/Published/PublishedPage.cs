@@ -32,6 +32,7 @@ public sealed class PublishedPage
     });
 
     /// <summary>A row no test holds must stand on the page with its reason; of another folder's rows there is no page, so they are warned of.</summary>
+    /// <exception cref="PublishedRows.NoUseException">Always, unless it fails.</exception>
     internal static void SaysWhyNot(string file, string row)
     {
         if (!Unused.Any(line => line[0] == file && row.Contains(line[1], StringComparison.Ordinal)))
@@ -43,5 +44,7 @@ public sealed class PublishedPage
 
             TestContext.Current.AddWarning($"{file}: nothing here holds “{row}”");
         }
+
+        throw new PublishedRows.NoUseException();
     }
 }
