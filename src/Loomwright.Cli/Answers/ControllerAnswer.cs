@@ -16,7 +16,7 @@ public sealed record ControllerAnswer(
         seen.Awake,
         seen.Remembers,
         Keyed.By(seen.Inputs, i => i.Name, i => new InputAnswer(i.Terminal, i.Active)),
-        Keyed.By(seen.Outputs, o => o.Name, o => new OutputAnswer(o.Terminal, o.State, o.Current.Amps)),
+        Keyed.By(seen.Outputs, o => o.Name, o => new OutputAnswer(o.Terminal, o.State, o.Current.Amps, o.LampOut)),
         Keyed.By(seen.Lights, l => l.Terminal, l => l.Symbol));
 }
 
@@ -24,4 +24,8 @@ public sealed record ControllerAnswer(
 public sealed record InputAnswer(string Terminal, bool Active);
 
 /// <summary>An output as commanded and carried.</summary>
-public sealed record OutputAnswer(string Terminal, OutputState State, double Amps);
+public sealed record OutputAnswer(
+    string Terminal,
+    OutputState State,
+    double Amps,
+    [property: Description("It is on and takes a lamp to be out; false where it does not look for that.")] bool LampOut);

@@ -22,6 +22,7 @@ public sealed record FrameAnswer(
     [property: Description("True when nothing changes any more.")] bool Settled,
     IReadOnlyDictionary<string, ControlAnswer> Controls,
     IReadOnlyDictionary<string, ControllerAnswer> Controllers,
+    [property: Description("Every relay: whether its coil holds it.")] IReadOnlyDictionary<string, RelayAnswer> Relays,
     [property: Description("Every lamp and horn.")] IReadOnlyDictionary<string, SeenAnswer> Seen,
     IReadOnlyDictionary<string, ProtectorAnswer> Protectors,
     [property: Description("What would burn or break, the worst first.")] ImmutableArray<string> Harm,
@@ -35,7 +36,8 @@ public sealed record FrameAnswer(
         frame.Outcome == Outcome.Settled,
         Keyed.By(frame.Controls, c => c.Control, c => new ControlAnswer(c.Position, c.AtRest)),
         Keyed.By(frame.Controllers, c => c.Part, ControllerAnswer.Of),
-        Keyed.By(frame.Seen, s => s.Name, s => new SeenAnswer(s.Part, s.Symbol, s.LightShare, s.Voltage.Volts, s.Current.Amps)),
+        Keyed.By(frame.Relays, r => r.Part, r => new RelayAnswer(r.PulledIn)),
+        Keyed.By(frame.Seen, s => s.Name, s => new SeenAnswer(s.Part, s.Symbol, s.LightShare, s.FlashesPerMinute, s.Voltage.Volts, s.Current.Amps)),
         Keyed.By(frame.Fuses, f => f.Part, f => new ProtectorAnswer(f.State, f.Current.Amps, f.Rating.Amps)),
         harm,
         frame.Events,
@@ -45,11 +47,15 @@ public sealed record FrameAnswer(
 /// <summary>Where a control stands.</summary>
 public sealed record ControlAnswer(string Position, bool AtRest);
 
+/// <summary>A relay; nobody sees it, but one hears it click.</summary>
+public sealed record RelayAnswer(bool PulledIn);
+
 /// <summary>What is seen of a lamp or heard of a horn; numbers are in the on-phase.</summary>
 public sealed record SeenAnswer(
     string Part,
     Symbol Symbol,
     [property: Description("Relative light; null for what gives none.")] double? Light,
+    [property: Description("How often it goes on and off; null for what does not flash.")] double? FlashesPerMinute,
     [property: Description("Across it.")] double Volts,
     [property: Description("Through it.")] double Amps);
 

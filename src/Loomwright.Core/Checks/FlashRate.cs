@@ -36,19 +36,18 @@ internal static class FlashRate
         ];
     }
 
-    private static Finding Found(Poses poses, double rate, ImmutableArray<Seen> seen, Pose pose, Law law, double least, string? country) => new(
+    private static Finding Found(Poses poses, double rate, ImmutableArray<Seen> seen, Pose pose, Law law, double least, string? country) => law.Finding(
         Rule.Code,
-        law.For(country),
+        country,
         new Subject.OfPart(seen[0].Part),
-        "{lamps} flash {rate} times a minute with {how}.",
-        "By {law}, {where}, indicators flash {least} to {most} times a minute. What is no indicator, as a beacon, may go otherwise.",
-        "Set the blink rate of the box, or fit a flasher that suits the lamps." + Law.CheckYours,
+        "With {how} there are {rate} flashes a minute: {lamps}.",
+        "In {where}, by {law}, indicators flash {least} to {most} times a minute. What is no indicator, as a beacon, may go otherwise.",
+        "Set the blink rate of the box, or fit a flasher that suits the lamps.",
         [
             Evidence.Of("lamps", string.Join(", ", seen.Select(s => Words.Name(s.Name)).Distinct(StringComparer.Ordinal))),
             Evidence.Of("rate", Poses.Printed(rate, "").Trim()),
             Evidence.Of("how", poses.How(pose)),
             Evidence.Of("least", least),
             Evidence.Of("most", Most),
-            .. law.Facts(country),
         ]);
 }

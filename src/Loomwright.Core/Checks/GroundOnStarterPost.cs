@@ -35,7 +35,7 @@ internal static class GroundOnStarterPost
             Rule.Code,
             Severity.Stop,
             new Subject.OfTerminal(post),
-            isLive ? "Over {wires} {post}, which is live, is joined to ground." : "Over {wires} {post}, the motor's post, is joined to ground.",
+            isLive ? "{post}, which is live, is joined to ground: {wires}." : "{post}, the motor's post, is joined to ground: {wires}.",
             isLive
                 ? "The battery is shorted through cables that nothing protects: they glow as soon as the battery is connected."
                 : "The moment {relay} closes, the battery is shorted through cables that nothing protects: a click, no turning, smoke.",

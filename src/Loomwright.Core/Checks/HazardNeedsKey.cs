@@ -50,20 +50,19 @@ internal static class HazardNeedsKey
     {
         var law = Law.UnitedNations("", read: false);
         var asleep = Enumerable.Range(0, poses.Wiring.Boxes.Length).Where(b => !alone.Settled.State.Boxes[b].Awake && both.Settled.State.Boxes[b].Awake).Select(b => poses.Wiring.Boxes[b].Part).ToList();
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Controls[control].Name),
             asleep.Count > 0
                 ? "{control} makes both sides flash with {how}; with the key off {box} sleeps, and they stay dark."
                 : "{control} makes both sides flash with {how}; with the key off they stay dark.",
-            "A bike left at the roadside must be seen with the key in a pocket. By {law}, {where}, hazard warning works with the ignition off.",
-            (asleep.Count > 0 ? "Let {control} wake {box} as well: add its input to awake." : "Take its feed from before the lock, behind a fuse of its own.") + Law.CheckYours,
+            "A bike left at the roadside must be seen with the key in a pocket. In {where}, by {law}, hazard warning works with the ignition off.",
+            asleep.Count > 0 ? "Let {control} wake {box} as well: add its input to awake." : "Take its feed from before the lock, behind a fuse of its own.",
             [
                 Evidence.Of("control", poses.Wiring.Controls[control].Name),
                 Evidence.Of("how", poses.How(both)),
                 Evidence.Of("box", asleep.Count > 0 ? string.Join(" and ", asleep) : "none"),
-                .. law.Facts(country),
             ]);
     }
 }

@@ -33,13 +33,13 @@ internal static class HeadlampOutWhileRunning
     private static Finding Found(Poses poses, int beam, Pose pose, string? country)
     {
         var law = Law.UnitedNations("", read: false);
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Sights[beam].Part),
             "The engine runs with {how}, and {lamp} is dark.",
-            "By {law}, {where}, dipped beam or a daytime lamp is lit whenever the engine runs. Older machines may have a switch for it.",
-            "Let key on light the dipped beam. If the bike has a daytime lamp, that is enough." + Law.CheckYours,
-            [Evidence.Of("lamp", poses.Wiring.Sights[beam].Part), Evidence.Of("how", poses.How(pose)), .. law.Facts(country)]);
+            "In {where}, by {law}, dipped beam or a daytime lamp is lit whenever the engine runs. Older machines may have a switch for it.",
+            "Let key on light the dipped beam. If the bike has a daytime lamp, that is enough.",
+            [Evidence.Of("lamp", poses.Wiring.Sights[beam].Part), Evidence.Of("how", poses.How(pose))]);
     }
 }

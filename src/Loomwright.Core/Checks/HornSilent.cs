@@ -54,18 +54,17 @@ internal static class HornSilent
     private static Finding Found(Poses poses, int horn, int button, Pose silent, string? country)
     {
         var law = Law.Inspection;
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Sights[horn].Part),
             "With {how} the ignition is on, and {horn} stays silent.",
-            "You want it in the moment you did not expect. By {law}, {where}, the horn works whenever the ignition is on.",
-            "Take the feed of {horn} or of its relay from where the ignition takes its own, behind a fuse. With a load controller, look what else its when line asks for beside {button}." + Law.CheckYours,
+            "You want it in the moment you did not expect. In {where}, by {law}, the horn works whenever the ignition is on.",
+            "Take the feed of {horn} or of its relay from where the ignition takes its own, behind a fuse. With a load controller, look what else its when line asks for beside {button}.",
             [
                 Evidence.Of("horn", poses.Wiring.Sights[horn].Part),
                 Evidence.Of("how", poses.How(silent)),
                 Evidence.Of("button", poses.Wiring.Controls[button].Name),
-                .. law.Facts(country),
             ]);
     }
 }

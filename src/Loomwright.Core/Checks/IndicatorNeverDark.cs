@@ -43,18 +43,17 @@ internal static class IndicatorNeverDark
     private static Finding Found(Poses poses, int sight, Pose pose, string? country)
     {
         var law = Law.GreatBritain;
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Sights[sight].Part),
             "Between its flashes {lamp} keeps {share} of its light, with {how}.",
-            "By {law}, {where}, indicators go on and off, not bright and dim: in sunlight a lamp that never goes dark is not seen to flash. What is no indicator may do so.",
-            "Take the indicator's feed off whatever else feeds that filament, or use a bulb with a filament for each." + Law.CheckYours,
+            "In {where}, by {law}, indicators go on and off, not bright and dim: in sunlight a lamp that never goes dark is not seen to flash. What is no indicator may do so.",
+            "Take the indicator's feed off whatever else feeds that filament, or use a bulb with a filament for each.",
             [
                 Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[sight].Name)),
                 Evidence.Of("share", Poses.Printed(100 * Between(poses, pose, sight), "%")),
                 Evidence.Of("how", poses.How(pose)),
-                .. law.Facts(country),
             ]);
     }
 }

@@ -28,7 +28,7 @@ internal static class KillSwitchWrongSense
         "There are two kinds: one opens the feed of the ignition, one closes and grounds a magneto. The wrong one is found when the engine should stop and does not.",
         kill.Runs
             ? "Follow the wires from {switch} to {load}: its contact must lie in the feed, or pull the ignition to ground. Look for a second feed that goes past it."
-            : "Measure {switch} at run and at stop and correct stops by. If it truly is of this sense, take the other kind.",
+            : "Measure {switch} at run and at stop and correct the line stops by in the file. If it truly is of this sense, take the other kind.",
         [
             Evidence.Of("switch", kill.Part.Name),
             Evidence.Of("load", kill.Stops(poses)),

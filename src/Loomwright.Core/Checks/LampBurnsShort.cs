@@ -56,7 +56,7 @@ internal static class LampBurnsShort
             hours is null
                 ? "The life of a bulb falls about with the {power}th power of its volts: here to {share} of what it is at {test}. Bulbs so fed: {lamps}."
                 : "The life of a bulb falls about with the {power}th power of its volts: here to {share}, from {hours} at {test} to {left}, by when about two of three have failed ({standard}). Bulbs so fed: {lamps}.",
-            "Measure the volts at the battery with the engine at some revolutions. Above about {high} the regulator, or its ground or sense lead, is at fault. If they are right, correct what the file says the regulator holds.",
+            "Measure the volts at the battery with the engine at some revolutions. Above about {high} the regulator, or its ground or sense lead, is at fault. If the meter shows less than that, correct regulates at in the file.",
             [
                 Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[places[0]].Name)),
                 Evidence.Of("volts", new Voltage(volts)),

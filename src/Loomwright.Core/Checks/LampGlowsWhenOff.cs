@@ -50,7 +50,7 @@ internal static class LampGlowsWhenOff
             new Subject.OfPart(poses.Wiring.Sights[sight].Part),
             "{lamp} glows although {output} is off: {amps} leak through it.",
             "An electronic output never opens as a switch does. A filament does not notice; an LED gives {light} of its light from it.",
-            "Put a resistor of a kilohm from the lamp's feed to ground, or the pull down the manual names. If nobody minds the glow, leave it.",
+            "Put a resistor of a kilohm from the lamp's feed to ground, or the resistor to ground the manual names for it. If nobody minds the glow, leave it.",
             [
                 Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[sight].Name)),
                 Evidence.Of("output", $"{place.Part} {place.Facts.Outputs[output].Terminal} ({place.Facts.Outputs[output].Name})"),

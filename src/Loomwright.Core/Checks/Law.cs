@@ -54,11 +54,13 @@ internal sealed record Law(string Name, string Where, bool Read, ImmutableArray<
         return laws[0];
     }
 
-    /// <summary>What every finding about law ends with.</summary>
-    public const string CheckYours = " {yours}: check what counts for your bike, by its country, first registration and class.";
+    /// <summary>A finding about this law: as severe as it may be in the owner's country, with what it is called and where it counts, and to be checked.</summary>
+    public Finding Finding(string code, string? country, Subject where, string what, string why, string cure, ImmutableArray<Evidence> facts) =>
+        new(code, For(country), where, what, why, cure + CheckYours, [.. facts, .. Facts(country)]);
 
-    /// <summary>The evidence its templates speak of.</summary>
-    public ImmutableArray<Evidence> Facts(string? country) =>
+    private const string CheckYours = " {yours}: check what counts for your bike, by its country, first registration and class.";
+
+    private ImmutableArray<Evidence> Facts(string? country) =>
     [
         Evidence.Of("law", Read ? Name : $"{Name} (from memory)"),
         Evidence.Of("where", Where),

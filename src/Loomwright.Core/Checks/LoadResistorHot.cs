@@ -34,6 +34,7 @@ internal static class LoadResistorHot
         }
 
         double Watts(Pose m) => poses.Of(m, link) is var (volts, amps) ? volts * amps : 0;
+        bool Flashes(Pose m) => Math.Abs(m.Settled.Pictures[^1].Amps[link]) < Math.Abs(m.Settled.Pictures[0].Amps[link]) / 2;
         var most = poses.All.MaxBy(Watts)!;
         return Watts(most) < HotWatts
             ? null
@@ -41,9 +42,9 @@ internal static class LoadResistorHot
                 Rule.Code,
                 Severity.Note,
                 new Subject.OfPart(part.Name),
-                "{resistor} turns {watts} into heat with {how}; while it flashes, about half of that.",
-                "All the watts that the LED saves come out of it. By common practice it burns fingers and softens tape and plastic.",
-                "Screw it to bare metal with room around it, its leads up to it in sleeves that stand heat; never tape it into the study.Loom. A flasher that needs no load does without it.",
+                Flashes(most) ? "{resistor} turns {watts} into heat with {how}; while it flashes, about half of that." : "{resistor} turns {watts} into heat with {how}.",
+                "All it takes comes out of it as heat. By common practice it burns fingers and softens tape and plastic.",
+                "Screw it to bare metal with room around it, its leads up to it in sleeves that stand heat; never tape it into the loom. If it stands in for the lamps of a flasher, one that needs no load does without it.",
                 [
                     Evidence.Of("resistor", part.Name),
                     Evidence.Of("watts", new Power(Watts(most))),

@@ -37,13 +37,13 @@ internal static class MainBeamUntold
     private static Finding Found(Poses poses, int sight, Pose pose, string? country)
     {
         var law = Law.UnitedNations("", read: false);
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Sights[sight].Part),
             "{lamp} is lit with {how}, and no tell-tale shows it.",
-            "The rider does not see it from the saddle and dazzles whoever comes. By {law}, {where}, main beam has a tell-tale.",
-            "Feed a tell-tale from the lead of {lamp}." + Law.CheckYours,
-            [Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[sight].Name)), Evidence.Of("how", poses.How(pose)), .. law.Facts(country)]);
+            "The rider does not see it from the saddle and dazzles whoever comes. In {where}, by {law}, main beam has a tell-tale.",
+            "Feed a tell-tale from the lead of {lamp}.",
+            [Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[sight].Name)), Evidence.Of("how", poses.How(pose))]);
     }
 }

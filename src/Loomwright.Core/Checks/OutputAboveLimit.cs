@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Loomwright.Findings;
-using Loomwright.Quantities;
 
 namespace Loomwright.Checks;
 
@@ -20,14 +19,8 @@ internal static class OutputAboveLimit
         Rule.Code,
         Severity.Look,
         new Subject.OfTerminal(trip.At),
-        "{loads} would take {amps} from {terminal}, which trips above {limit}.",
+        "From {terminal} {loads} would take {amps}; it trips above {limit}.",
         "The output switches itself off each time it is asked for: computed with {when}.",
         "Spread the load over two outputs, take a smaller lamp, or feed it through a relay with a fuse of its own and let the output carry only the coil.",
-        [
-            Evidence.Of("terminal", Called.At(paths, trip.At)),
-            Evidence.Of("loads", string.Join(", ", trip.Loads.DefaultIfEmpty("What hangs there"))),
-            Evidence.Of("amps", new Current(trip.WarmAmps)),
-            Evidence.Of("limit", new Current(trip.Output.LimitAmps!.Value).Printed),
-            Evidence.Of("when", trip.When),
-        ]);
+        trip.Facts(paths));
 }

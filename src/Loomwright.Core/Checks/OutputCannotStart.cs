@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Loomwright.Findings;
-using Loomwright.Quantities;
 
 namespace Loomwright.Checks;
 
@@ -23,12 +22,5 @@ internal static class OutputCannotStart
         "{terminal} would carry {loads} warm, {amps} of its {limit}, but trips on the first moment.",
         "A cold filament takes many times its current for some milliseconds, and this output stands more than its limit for no longer than {stands}. Computed with {when}.",
         "Read in the manual how long the output stands an inrush and write it under trips after. If it is as short as that, use another output, LED lamps, or a relay.",
-        [
-            Evidence.Of("terminal", Called.At(paths, trip.At)),
-            Evidence.Of("loads", string.Join(", ", trip.Loads.DefaultIfEmpty("what hangs there"))),
-            Evidence.Of("amps", new Current(trip.WarmAmps)),
-            Evidence.Of("limit", new Current(trip.Output.LimitAmps!.Value).Printed),
-            Evidence.Of("stands", FormattableString.Invariant($"{trip.Output.TripsAfter.TotalMilliseconds:0.###} ms")),
-            Evidence.Of("when", trip.When),
-        ]);
+        [.. trip.Facts(paths), Evidence.Of("stands", FormattableString.Invariant($"{trip.Output.TripsAfter.TotalMilliseconds:0.###} ms"))]);
 }

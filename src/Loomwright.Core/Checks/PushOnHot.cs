@@ -18,28 +18,28 @@ internal static class PushOnHot
 
     private static ImmutableArray<Finding> Look(Study study) =>
     [
-        .. from place in Enumerable.Range(0, study.Loom.Wires.Length)
-           let wire = study.Loom.Wires[place]
-           from end in new[] { (At: wire.From, Tab: Tab.Of(wire.FromEnd)), (At: wire.To, Tab: Tab.Of(wire.ToEnd)) }
-           where end.Tab is not null
+        .. from end in study.Ends
+           let tab = Tab.Of(end.End)
+           where tab is not null
+           let place = study.Loom.Wires.IndexOf(end.Wire)
            let moment = study.Tried.Moments.MaxBy(m => Tried.Amps(m, place))
            let amps = Tried.Amps(moment, place)
-           where amps > end.Tab.MostAmps
+           where amps > tab.MostAmps
            select new Finding(
                Rule.Code,
                Severity.Note,
                new Subject.OfTerminal(end.At),
-               "The push-on terminal of {wire} at {terminal} carries {amps} with {when}; one {width} wide usually carries {least} to {most}.",
+               "At {terminal} the push-on terminal of {wire} carries {amps} with {when}; one {width} wide usually carries {least} to {most}.",
                "It warms, its spring goes soft, and then it warms more: brown plastic round a plug is how that ends. The amps are practice (public summary), not a limit of a standard.",
                "Take a wider terminal or a ring. Or take part of the load over a second terminal.",
                [
-                   Evidence.Of("wire", wire.Name),
+                   Evidence.Of("wire", end.Wire.Name),
                    Evidence.Of("terminal", Called.At(study.Paths, end.At)),
                    Evidence.Of("amps", new Current(amps)),
                    Evidence.Of("when", moment.InWords),
-                   Evidence.Of("width", FormattableString.Invariant($"{end.Tab.WidthMillimetres:0.#} mm")),
-                   Evidence.Of("least", new Current(end.Tab.LeastAmps).Printed),
-                   Evidence.Of("most", new Current(end.Tab.MostAmps).Printed),
+                   Evidence.Of("width", FormattableString.Invariant($"{tab.WidthMillimetres:0.#} mm")),
+                   Evidence.Of("least", new Current(tab.LeastAmps).Printed),
+                   Evidence.Of("most", new Current(tab.MostAmps).Printed),
                ]),
     ];
 }

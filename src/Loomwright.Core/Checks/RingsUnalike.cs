@@ -18,7 +18,7 @@ internal static class RingsUnalike
 
     private static ImmutableArray<Finding> Look(Study study) =>
     [
-        .. study.Loom.Wires.SelectMany(w => new[] { (w.Name, At: w.From, Bolt: Ring.BoltOf(w.FromEnd)), (w.Name, At: w.To, Bolt: Ring.BoltOf(w.ToEnd)) })
+        .. study.Ends.Select(e => (e.Wire.Name, e.At, Bolt: Ring.BoltOf(e.End)))
             .Where(e => e.Bolt is not null)
             .GroupBy(e => e.At)
             .Where(g => g.Select(e => e.Bolt).Distinct().Count() > 1)

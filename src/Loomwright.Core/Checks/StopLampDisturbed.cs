@@ -55,20 +55,19 @@ internal static class StopLampDisturbed
     private static Finding Found(Poses poses, int lamp, Change change, string? country)
     {
         var law = Law.GreatBritain;
-        return new Finding(
+        return law.Finding(
             Rule.Code,
-            law.For(country),
+            country,
             new Subject.OfPart(poses.Wiring.Sights[lamp].Part),
             "With the brake held, {lamp} {becomes} when {other} comes on ({control} at {position}).",
-            "Whoever follows must not wonder whether you brake. By {law}, {where}, no other lamp and not the horn may change a stop lamp. Mostly the two share a ground, and its resistance is too high.",
-            "Give {lamp} a ground lead of its own, or mend the one they share. On the page of faults see which volts stand on that ground." + Law.CheckYours,
+            "Whoever follows must not wonder whether you brake. In {where}, by {law}, no other lamp and not the horn may change a stop lamp. Mostly the two share a ground, and its resistance is too high.",
+            "Give {lamp} a ground lead of its own, or mend the one they share. Measure the volts between that ground and battery minus while both are on.",
             [
                 Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[lamp].Name)),
                 Evidence.Of("becomes", change.After.Seen[lamp].Symbol switch { Symbol.Dim => "goes dim", Symbol.Dark => "goes dark", _ => "begins to flash" }),
                 Evidence.Of("other", Words.Name(poses.Wiring.Sights[change.CameOn].Name)),
                 Evidence.Of("control", poses.Wiring.Controls[change.Control].Name),
                 Evidence.Of("position", poses.Wiring.Controls[change.Control].Positions[change.Position]),
-                .. law.Facts(country),
             ]);
     }
 

@@ -29,20 +29,19 @@ internal static class StopLampFlashes
             .. Brakes.In(poses).SelectMany(b => b.Lights.Where(l => Poses.Flashes(l.Value)).Select(l => (l.Key, Brake: b)))
                 .GroupBy(x => x.Key)
                 .OrderBy(g => g.Key)
-                .Select(g => new Finding(
+                .Select(g => law.Finding(
                     Rule.Code,
-                    law.For(country),
+                    country,
                     new Subject.OfPart(poses.Wiring.Sights[g.Key].Part),
                     "{lamp} flashes while {switch} is held.",
-                    "By {law}, {where}, a stop lamp burns steadily. By {emergency}, only the sign of an emergency stop flashes there, {slowest} to {fastest} times a minute.",
-                    "Take blinking out of the rule of its output, or feed it past the flasher." + Law.CheckYours,
+                    "In {where}, by {law}, a stop lamp burns steadily. Where {emergency} counts, only the sign of an emergency stop flashes, {slowest} to {fastest} times a minute.",
+                    "Take blinking out of the rule of its output, or feed it past the flasher.",
                     [
                         Evidence.Of("lamp", Words.Name(poses.Wiring.Sights[g.Key].Name)),
                         Evidence.Of("switch", g.First().Brake.Part.Name),
                         Evidence.Of("emergency", "UN Regulation 53, 6.14.7.1"),
                         Evidence.Of("slowest", 60 * (EmergencyHertz - EmergencySpread)),
                         Evidence.Of("fastest", 60 * (EmergencyHertz + EmergencySpread)),
-                        .. law.Facts(country),
                     ])),
         ];
     }

@@ -24,17 +24,16 @@ internal static class StopLampFromOneBrake
         return Brakes.In(poses) is [{ Lights.IsEmpty: false } only] ? [Found(poses, only, law, country)] : [];
     }
 
-    private static Finding Found(Poses poses, Brakes brake, Law law, string? country) => new(
+    private static Finding Found(Poses poses, Brakes brake, Law law, string? country) => law.Finding(
         Rule.Code,
-        law.For(country),
+        country,
         new Subject.OfPart(brake.Part.Name),
         "{lamp} is lit by {switch} alone; no switch is drawn at the other brake.",
-        "By {law}, {where}, both brakes work the stop lamp; older machines may be excepted, in Great Britain those first used before {date}.",
-        "Fit a switch at the other brake and join it beside {switch}." + Law.CheckYours,
+        "In {where}, by {law}, both brakes work the stop lamp; older machines may be excepted, in Great Britain those first used before {date}.",
+        "Fit a switch at the other brake and join it beside {switch}.",
         [
             Evidence.Of("switch", brake.Part.Name),
             Evidence.Of("lamp", string.Join(" and ", brake.Lights.Keys.Order().Select(s => Words.Name(poses.Wiring.Sights[s].Name)))),
             Evidence.Of("date", "April 1986"),
-            .. law.Facts(country),
         ]);
 }

@@ -39,6 +39,9 @@ public sealed class Study
     /// <summary>The bike to operate; <see cref="Rig.Reset"/> it before use.</summary>
     internal Rig Rig => _rig ??= new Rig(Loom);
 
+    /// <summary>Both ends of every wire, in file order: the wire, where it ends, and what the file says is crimped on.</summary>
+    internal IEnumerable<(Wire Wire, TerminalRef At, string? End)> Ends => Loom.Wires.SelectMany(w => new[] { (w, w.From, w.FromEnd), (w, w.To, w.ToEnd) });
+
     /// <summary>Everything a hand can operate, in file order; what several parts share is there once.</summary>
     internal ImmutableArray<Control> Controls => [.. Paths.Built.SelectMany(p => p.Model.Controls).DistinctBy(c => c.Name, Names.Comparer)];
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Findings;
 using Loomwright.Parts;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 
 namespace Loomwright.Checks;
@@ -12,6 +14,16 @@ namespace Loomwright.Checks;
 internal sealed record Trip(TerminalRef At, Output Output, ImmutableArray<string> Loads, double WarmAmps, string When)
 {
     public bool IsAboveLimit => WarmAmps > Output.LimitAmps;
+
+    /// <summary>What both rules about it tell.</summary>
+    public ImmutableArray<Evidence> Facts(Paths paths) =>
+    [
+        Evidence.Of("terminal", Called.At(paths, At)),
+        Evidence.Of("loads", string.Join(", ", Loads.DefaultIfEmpty("what hangs there"))),
+        Evidence.Of("amps", new Current(WarmAmps)),
+        Evidence.Of("limit", new Current(Output.LimitAmps!.Value).Printed),
+        Evidence.Of("when", When),
+    ];
 
     /// <summary>The first of each output, in file order.</summary>
     public static IEnumerable<Trip> In(Study study)

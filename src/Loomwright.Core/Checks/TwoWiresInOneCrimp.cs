@@ -16,7 +16,7 @@ internal static class TwoWiresInOneCrimp
 
     private static ImmutableArray<Finding> Look(Study study) =>
     [
-        .. study.Loom.Wires.SelectMany(w => new[] { (w.Name, At: w.From, End: w.FromEnd), (w.Name, At: w.To, End: w.ToEnd) })
+        .. study.Ends
             .Where(e => IsCrimped(study.Paths, e.At) && !IsUnderAScrew(e.End))
             .GroupBy(e => e.At)
             .Where(g => g.Count() > (IsFuse(study.Paths, g.Key) ? 2 : 1))
@@ -28,7 +28,7 @@ internal static class TwoWiresInOneCrimp
                 "A crimp is made for one wire. With two in it the thinner one is held badly, and when it slips out both circuits are suspect.",
                 "Join them in a splice a little before it and take one wire on. Or use a terminal made for two, with a die for both together, and tug at each one.",
                 [
-                    Evidence.Of("wires", string.Join(", ", g.Select(e => e.Name))),
+                    Evidence.Of("wires", string.Join(", ", g.Select(e => e.Wire.Name))),
                     Evidence.Of("terminal", Called.At(study.Paths, g.Key)),
                 ])),
     ];

@@ -60,7 +60,7 @@ internal static class UnfusedFeed
         Rule.Code,
         Severity.Note,
         new Subject.OfWire(wire.Name),
-        "Nothing protects {wire} from {feed} to {end}: by custom the cable of a starter has no fuse.",
+        "No fuse lies between {feed} and {end}, as is the custom with a starter's cable: {wire}.",
         "No fuse carries a starter and still protects its cable. Rubbed through it gives all the battery can. Its size is {size}, its length {length}.",
         "Keep it short, put a boot over both ends and lead it clear of edges. Connect it last.",
         Facts(paths, wire, end));
@@ -69,7 +69,7 @@ internal static class UnfusedFeed
         Rule.Code,
         Severity.Stop,
         new Subject.OfWire(wire.Name),
-        "Nothing protects {wire}: from {feed} to {end} there is no fuse.",
+        "From {feed} to {end} there is no fuse; nothing protects {wire}.",
         "Rubbed through on the frame it carries all the battery can give, until it burns. Its size is {size}, its length {length}.",
         "Put a small fuse of its own at the battery end, within a hand of {feed}. Or take the feed from behind a fuse that is there already, if the wire stands that fuse.",
         Facts(paths, wire, end));

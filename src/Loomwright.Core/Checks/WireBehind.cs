@@ -62,13 +62,15 @@ internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surro
         Evidence.Of("allowed", Verdict.By.Rule is var by && by == Chosen ? Amps(Verdict.By) : $"{Amps(Verdict.By)} ({Chosen.Name} does not list the size)"),
         Evidence.Of("air", Around.Ambient),
         Evidence.Of("insulation", Around.Insulation),
-        Evidence.Of("accepts", Named(Verdict.Accept)),
-        Evidence.Of("rejects", Named(Verdict.Reject)),
-        Evidence.Of("trunk", Trunk is null ? "nothing" : $"{Trunk.Name}, {Trunk.Size}"),
-        Evidence.Of("smaller", Smaller is { } amps ? new Current(amps).Printed : "nothing smaller"),
-        Evidence.Of("thicker", Thicker is { } thick ? thick.ToString() : "no size"),
-        Evidence.Of("stricter", Stricter.Count == 0 ? "none" : string.Join(", ", Stricter)),
+        .. Said("accepts", Named(Verdict.Accept)),
+        .. Said("rejects", Named(Verdict.Reject)),
+        .. Said("trunk", Trunk is null ? null : $"{Trunk.Name}, {Trunk.Size}"),
+        .. Said("smaller", Smaller is { } amps ? new Current(amps).Printed : null),
+        .. Said("thicker", Thicker?.ToString()),
+        .. Said("stricter", string.Join(", ", Stricter)),
     ];
+
+    private static ImmutableArray<Evidence> Said(string name, string? value) => string.IsNullOrEmpty(value) ? [] : [Evidence.Of(name, value)];
 
     private string Still => Stricter.Count == 0 ? "" : " Stricter rules still reject it: {stricter}.";
 
@@ -92,5 +94,6 @@ internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surro
 
     private string Named(ImmutableArray<Allowance> allowances) => string.Join(", ", allowances.Select(a => $"{a.Rule.Name} (up to {Amps(a)})"));
 
-    private string Amps(Allowance allowed) => string.Create(CultureInfo.InvariantCulture, $"{Sizing.Verdict.Largest(allowed, Guard.Kind).Amps:0.#} A");
+    // Never rounded up: 9.97 A does not allow a fuse of 10 A.
+    private string Amps(Allowance allowed) => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor((Sizing.Verdict.Largest(allowed, Guard.Kind).Amps * 10) + 1e-6) / 10:0.#} A");
 }

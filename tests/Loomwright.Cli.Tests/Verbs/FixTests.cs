@@ -19,15 +19,17 @@ public sealed class FixTests
             File.ReadAllText(file));
     }
 
-    [Fact]
-    public void An_id_that_is_not_offered_writes_nothing_and_says_which_are()
+    [Theory]
+    [InlineData("reversed.loom.yaml", "exchange-tail-lamb", ExitCode.WrongUsage, "Did you mean exchange-tail-lamp?")]
+    [InlineData("reversed.yaml", "exchange-tail-lamp", ExitCode.Unreadable, "nothing was written")]
+    public void An_id_that_is_not_offered_and_a_file_of_another_ending_get_nothing_written_and_are_told_why(string name, string id, int exit, string told)
     {
         using var folder = new Folder();
-        var file = folder.Write("reversed.loom.yaml", Reversed);
-        var called = Called.With("check", file, "--fix", "exchange-tail-lamb");
+        var file = folder.Write(name, Reversed);
+        var called = Called.With("check", file, "--fix", id);
 
-        Assert.Equal(ExitCode.WrongUsage, called.Exit);
-        Assert.Contains("Did you mean exchange-tail-lamp?", called.Error, StringComparison.Ordinal);
+        Assert.Equal(exit, called.Exit);
+        Assert.Contains(told, called.Error, StringComparison.Ordinal);
         Assert.Equal(Reversed, File.ReadAllText(file));
     }
 
@@ -38,17 +40,5 @@ public sealed class FixTests
         var file = folder.Write("reversed.loom.yaml", Reversed);
         Assert.Contains("\"id\": \"exchange-tail-lamp\"", Called.With("check", file, "--json").Out, StringComparison.Ordinal);
         Assert.Contains("\"title\": \"Exchange the wires on tail lamp.+ and tail lamp.-\"", Called.With("check", file, "--fix", "exchange-tail-lamp", "--json").Out, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_file_of_another_ending_is_not_written_to()
-    {
-        using var folder = new Folder();
-        var file = folder.Write("reversed.yaml", Reversed);
-        var called = Called.With("check", file, "--fix", "exchange-tail-lamp");
-
-        Assert.Equal(ExitCode.Unreadable, called.Exit);
-        Assert.Contains("nothing was written", called.Error, StringComparison.Ordinal);
-        Assert.Equal(Reversed, File.ReadAllText(file));
     }
 }

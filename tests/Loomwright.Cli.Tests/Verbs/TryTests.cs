@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 
 namespace Loomwright.Tests.Verbs;
 
@@ -20,13 +21,31 @@ public sealed class TryTests
         Golden.Check("try/left.txt", Called.With("try", Called.Bench, "--set", "lock=riding", "--do", "left button", "--wait", "50 s").Golden);
 
     [Fact]
-    public void A_mistake_is_told_beside_the_bike_without_it() =>
+    public void A_mistake_is_told_beside_the_bike_withdarkit() =>
         Golden.Check("try/stop-lamp-feed-open.txt", Called.With(["try", Called.Bench, .. Ride, "--fault", "open: stop lamp feed"]).Golden);
 
     [Theory]
     [MemberData(nameof(Gallery))]
     public void A_broken_variant_shows_its_symptom(string file) =>
         Golden.Check($"try/{Called.NameOf(file)}.txt", Called.With("try", file, "--set", "lock=riding").Golden);
+
+    [Fact]
+    public void A_machine_is_told_of_relays_of_lamps_taken_to_be_darkand_how_often_a_lamp_flashes()
+    {
+        static JsonElement Last(params string[] args) => Answered.Read(Called.With(["try", .. args, "--json"])).GetProperty("frames").EnumerateArray().Last();
+        static JsonElement Output(JsonElement frame) => frame.GetProperty("controllers").GetProperty("box").GetProperty("outputs").GetProperty("left lamp");
+        const string Block = "examples/gallery/kinds/block-by-data-lead.loom.yaml";
+
+        var flashing = Last(Block, "--do", "left block left");
+        var dark = Last(Block, "--do", "left block left", "--fault", "open: box X1 to left lamp +");
+        Assert.InRange(flashing.GetProperty("seen").GetProperty("left lamp").GetProperty("flashes_per_minute").GetDouble(), 60, 120);
+        Assert.Equal(JsonValueKind.Null, dark.GetProperty("seen").GetProperty("left lamp").GetProperty("flashes_per_minute").ValueKind);
+        Assert.Equal((false, true), (Output(flashing).GetProperty("lamp_out").GetBoolean(), Output(dark).GetProperty("lamp_out").GetBoolean()));
+
+        const string Relays = "examples/sandpiper/sandpiper.loom.yaml";
+        bool Pulled(params string[] args) => Last([Relays, "--set", "lock=riding", .. args]).GetProperty("relays").GetProperty("head relay").GetProperty("pulled_in").GetBoolean();
+        Assert.Equal((false, true), (Pulled(), Pulled("--set", "light switch=head")));
+    }
 
     [Fact]
     public void A_fuse_that_blows_is_told_at_its_step_and_ends_with_something_to_look_at()
