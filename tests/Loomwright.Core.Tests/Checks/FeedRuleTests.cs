@@ -112,7 +112,7 @@ public class FeedRuleTests
     public void A_longer_thinner_headlamp_feed_is_named_among_what_loses_too_much_and_a_wider_aim_quiets_it()
     {
         var worse = Kittiwake.Replace("name: dip, from: box.X5, to: power plug.6a, size: 1.5 mm2", "name: dip, from: box.X5, to: power plug.6a, size: 0.5 mm2", StringComparison.Ordinal);
-        Assert.Contains("headlamp.dip", Assert.Single(Rule("drop-above-limit", Examples.Of(worse))).What, StringComparison.Ordinal);
+        Assert.Contains("headlamp dip", Assert.Single(Rule("drop-above-limit", Examples.Of(worse))).What, StringComparison.Ordinal);
         Assert.Empty(Rule("drop-above-limit", Examples.Of(worse.Replace("drop limit: 3 % both ways", "drop limit: 10 % both ways", StringComparison.Ordinal))));
     }
 
