@@ -27,6 +27,7 @@ public class LawTests
     [InlineData("hazard-needs-key")]
     [InlineData("main-beam-untold")]
     [InlineData("headlamp-out-while-running")]
+    [InlineData("horn-silent")]
     public void What_is_told_from_memory_stays_a_note_wherever_the_bike_is(string code)
     {
         var found = Assert.Single(In(code, "Germany"), f => f.Code == code);
