@@ -22,7 +22,7 @@ internal static class ContactsView
         screen.Line(read.Summary);
         if (read.Next is { } next)
         {
-            screen.Line($"Next: switch to {read.Positions[next.Position]}, probes on {read.Leads[next.One]} and {read.Leads[next.Other]}.{(next.Again ? " It was read before and does not fit the others." : "")}");
+            screen.Line($"Next: switch to {read.Positions[next.Position]}, {(next.Stays ? "leave the meter" : "meter")} on {read.Leads[next.One]} and {read.Leads[next.Other]}.{(next.Again ? " It was read before and does not fit the others." : "")}");
         }
 
         foreach (var warning in read.Warnings)

@@ -28,6 +28,10 @@ public sealed class ContactsVerb(Screen screen) : Command<ContactsVerb.Settings>
         [Description("The leads are a lamp's, which has no positions")]
         public bool Lamp { get; init; }
 
+        [CommandOption("--clips")]
+        [Description("The meter has clips: they stay on a pair while the switch is turned through its positions")]
+        public bool Clips { get; init; }
+
         [CommandOption("--readings <FILE>")]
         [Description("What the meter said so far, a reading a line")]
         public string? Readings { get; init; }
@@ -74,7 +78,7 @@ public sealed class ContactsVerb(Screen screen) : Command<ContactsVerb.Settings>
             return ExitCode.Unreadable;
         }
 
-        var read = UnmarkedSwitch.Of(leads, positions, readings);
+        var read = UnmarkedSwitch.Of(leads, positions, readings, settings.Clips);
         if (settings.Json)
         {
             screen.Out.WriteLine(ContactsAnswer.Of(read).ToJson());

@@ -61,6 +61,32 @@ internal sealed class Belief
         return best;
     }
 
+    /// <summary>
+    /// The next position with the clips on one pair and the switch turned: those of the pair they are on first, the nearest
+    /// before others; then the pair that tells most over all its positions. Null when nothing is left to tell.
+    /// </summary>
+    /// <param name="at">The position the switch stands in.</param>
+    /// <param name="on">The pair the clips are on; null before the first.</param>
+    public (int Position, int One, int Other)? NextClipped(int at, (int One, int Other)? on)
+    {
+        if (on is { } pair && Untold(pair) is [_, ..] left)
+        {
+            return (left.MinBy(p => Math.Abs(p - at)), pair.One, pair.Other);
+        }
+
+        var leads = _positions[0].Possible[0].Groups.Length;
+        var pairs = Enumerable.Range(0, leads).SelectMany(one => Enumerable.Range(one + 1, leads - one - 1).Select(other => (One: one, Other: other))).Where(p => Untold(p).Count > 0).ToList();
+        if (pairs.Count == 0)
+        {
+            return null;
+        }
+
+        var best = pairs.MaxBy(p => Math.Round(Untold(p).Sum(u => Bits(JoinedShare(u, p.One, p.Other))), 12));
+        return (Untold(best).MinBy(p => Math.Abs(p - at)), best.One, best.Other);
+    }
+
+    private List<int> Untold((int One, int Other) pair) => [.. Enumerable.Range(0, _positions.Length).Where(p => _positions[p].Joins(pair.One, pair.Other) is null)];
+
     private double JoinedShare(int position, int one, int other)
     {
         var common = Common.Where(c => c.Table[position].Joins(one, other)).ToList();

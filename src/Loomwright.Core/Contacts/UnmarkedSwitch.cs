@@ -23,7 +23,11 @@ public enum Known
 /// <param name="One">One lead.</param>
 /// <param name="Other">The other lead.</param>
 /// <param name="Again">True when it was read before and does not fit the others.</param>
-public sealed record Question(int Position, int One, int Other, bool Again);
+public sealed record Question(int Position, int One, int Other, bool Again)
+{
+    /// <summary>Whether the tips stay on the pair that was read last, and only the switch is turned.</summary>
+    public bool Stays { get; init; }
+}
 
 /// <summary>A common table that is still possible.</summary>
 /// <param name="Name">What such a switch is.</param>
@@ -46,7 +50,7 @@ public sealed class UnmarkedSwitch
     private readonly ImmutableArray<PositionRead> _positions;
     private readonly ImmutableArray<Reading> _readings;
 
-    private UnmarkedSwitch(ImmutableArray<string> leads, ImmutableArray<string> positions, ImmutableArray<Reading> readings)
+    private UnmarkedSwitch(ImmutableArray<string> leads, ImmutableArray<string> positions, ImmutableArray<Reading> readings, bool isClipped)
     {
         (Leads, Positions, _readings) = (leads, positions, readings);
         var all = Joined.All(leads.Length);
@@ -62,16 +66,24 @@ public sealed class UnmarkedSwitch
             : Candidates is [{ Chance: >= Enough }, ..] ? Known.Likely : Known.NotYet;
         Next = State == Known.DoesNotFit ? null
             : doubted is { } again ? new Question(again.Position, again.One, again.Other, Again: true)
-            : belief.Next(readings is [.., var last] ? last.Position : 0) is { } next ? new Question(next.Position, next.One, next.Other, Again: false) : null;
+            : Asked(belief, readings is [.., var last] ? last : null, isClipped);
         Misfit = misfit;
+    }
+
+    private static Question? Asked(Belief belief, Reading? last, bool isClipped)
+    {
+        var at = last?.Position ?? 0;
+        var next = isClipped ? belief.NextClipped(at, last is null ? null : (Math.Min(last.One, last.Other), Math.Max(last.One, last.Other))) : belief.Next(at);
+        return next is var (position, one, other) ? new Question(position, one, other, Again: false) { Stays = last?.Is(last.Position, one, other) == true } : null;
     }
 
     /// <summary>What the readings tell so far.</summary>
     /// <param name="leads">Names of 2 to 8 leads, all different.</param>
     /// <param name="positions">Names of 2 to 8 positions in the order of turning, all different.</param>
     /// <param name="readings">In the order taken; a later one of the same pair and position replaces the earlier.</param>
+    /// <param name="isClipped">Whether the meter has clips: they stay on a pair while the switch is turned through its positions, instead of all pairs being touched in one position.</param>
     /// <exception cref="ArgumentException">Too few or too many leads or positions, or a reading of a pair that is not there.</exception>
-    public static UnmarkedSwitch Of(ImmutableArray<string> leads, ImmutableArray<string> positions, ImmutableArray<Reading> readings)
+    public static UnmarkedSwitch Of(ImmutableArray<string> leads, ImmutableArray<string> positions, ImmutableArray<Reading> readings, bool isClipped = false)
     {
         if (leads.Length is < 2 or > MostLeads || positions.Length is < 2 or > MostPositions)
         {
@@ -80,7 +92,7 @@ public sealed class UnmarkedSwitch
 
         return readings.Any(r => r.One == r.Other || !InRange(r.One, leads) || !InRange(r.Other, leads) || !InRange(r.Position, positions))
             ? throw new ArgumentException("A reading is of two different leads that are there, in a position that is there.", nameof(readings))
-            : new(leads, positions, readings);
+            : new(leads, positions, readings, isClipped);
     }
 
     /// <summary>Names of the leads.</summary>

@@ -9,6 +9,7 @@ public sealed partial class SwitchAsked
 {
     private UnmarkedSwitch read = null!;
     private ImmutableArray<Reading> readings = [];
+    private bool isClipped;
     private List<(int One, int Other)> pairs = [];
 
     [Parameter, EditorRequired]
@@ -33,13 +34,19 @@ public sealed partial class SwitchAsked
         Work();
     }
 
+    private void Clip(bool clipped)
+    {
+        isClipped = clipped;
+        Work();
+    }
+
     private void Undo()
     {
         readings = readings.RemoveAt(readings.Length - 1);
         Work();
     }
 
-    private void Work() => read = UnmarkedSwitch.Of(Begun.Leads, Begun.Positions, readings);
+    private void Work() => read = UnmarkedSwitch.Of(Begun.Leads, Begun.Positions, readings, isClipped);
 
     private string Word(int position, int one, int other) => read.Measured(position, one, other) switch { true => "joined", false => "open", _ => "not read" };
 }

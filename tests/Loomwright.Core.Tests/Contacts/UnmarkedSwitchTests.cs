@@ -17,11 +17,11 @@ public sealed class UnmarkedSwitchTests
             text.Append(CultureInfo.InvariantCulture, $"{table.Leads} leads, {table.Positions.Length} positions: {table.Name} ({CommonTable.TableText(table.Positions)})\n");
         }
 
-        text.Append("\n| leads | positions | until named, average | worst | named wrong, share | until measured, average | worst | pairs × positions |\n|---|---|---|---|---|---|---|---|\n");
+        text.Append("\n| leads | positions | until named, average | worst | named wrong, share | until measured, average | worst | pairs × positions | to tell all apart no order needs fewer: average | worst | with clips, put on a pair until named: average | worst | pairs |\n|---|---|---|---|---|---|---|---|---|---|---|---|---|\n");
         foreach (var (leads, positions) in new[] { (2, 2), (3, 2), (3, 3), (4, 2), (4, 3) })
         {
             var cost = ReadingsNeeded.Of(leads, positions);
-            text.Append(CultureInfo.InvariantCulture, $"| {leads} | {positions} | {cost.Average:0.00} | {cost.Worst} | {cost.TakenForAnother:0.000} | {cost.Measured:0.00} | {cost.MostMeasured} | {leads * (leads - 1) / 2 * positions} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"| {leads} | {positions} | {cost.Average:0.00} | {cost.Worst} | {cost.TakenForAnother:0.000} | {cost.Measured:0.00} | {cost.MostMeasured} | {leads * (leads - 1) / 2 * positions} | {cost.Bits:0.00} | {cost.LeastWorst} | {cost.Put:0.00} | {cost.MostPut} | {leads * (leads - 1) / 2} |\n");
             Assert.InRange(cost.TakenForAnother, 0, 0.05);
         }
 
@@ -40,6 +40,28 @@ public sealed class UnmarkedSwitchTests
     [Fact]
     public void Four_leads_and_two_positions_are_named_in_6_4_readings_on_average() =>
         Assert.InRange(ReadingsNeeded.Of(4, 2).Average, 4, 6.4);
+
+    [Fact]
+    public void Of_three_positions_six_readings_cannot_tell_all_tables_but_clips_are_put_on_three_pairs_of_three_leads_and_six_of_four_at_most()
+    {
+        var (three, four) = (ReadingsNeeded.Of(3, 3), ReadingsNeeded.Of(4, 3));
+        Assert.True(three.LeastWorst > 6 && three.Bits > 4.3 && four.Bits > 6.4);
+        Assert.InRange(three.Put, 1, 3);
+        Assert.InRange(three.MostPut, 2, 3);
+        Assert.InRange(four.Put, 1, 6);
+        Assert.InRange(four.MostPut, 3, 6);
+    }
+
+    [Fact]
+    public void With_clips_the_switch_is_turned_through_all_positions_before_the_meter_moves()
+    {
+        var first = UnmarkedSwitch.Of(Three, Turns, [], isClipped: true).Next!;
+        var second = UnmarkedSwitch.Of(Three, Turns, [new(first.Position, first.One, first.Other, Heard.Nothing)], isClipped: true).Next!;
+        Assert.False(first.Stays);
+        Assert.True(second.Stays);
+        Assert.Equal((first.One, first.Other), (second.One, second.Other));
+        Assert.NotEqual(first.Position, second.Position);
+    }
 
     [Fact]
     public void A_lock_in_no_list_comes_out_as_measured()
