@@ -30,13 +30,12 @@ internal static class PhoneLook
         .power { font-weight: 600; margin: 6px 0; }
         .power.on { color: var(--on); }
         .meter { display: flex; gap: 12px; border: 1px solid var(--line); border-radius: 8px; padding: 10px; margin: 6px 0; }
-        .dial { flex: none; width: 44px; height: 44px; border: 2px solid currentColor; border-radius: 50%; display: grid; place-items: center; font-size: 1.2rem; }
+        .meter svg { flex: none; width: 84px; height: 98px; }
         dl { margin: 6px 0; padding: 8px 10px; border: 1px dashed var(--line); border-radius: 8px; }
         dl::before { content: "Expect, computed"; font-size: 15px; color: var(--quiet); }
         dl div { display: flex; flex-wrap: wrap; justify-content: space-between; column-gap: 14px; padding: 2px 0; }
-        dt { color: var(--quiet); } dd { margin: 0; font-weight: 600; text-align: right; }
-        pre { white-space: pre-wrap; font: inherit; margin: 0; }
-        @media print { details { break-inside: auto; } .hot { display: none; } }
+        dt { color: var(--quiet); } dd { margin: 0; font-weight: 600; }
+        @media print { body { font-size: 12px; } header, main { max-width: none; } .hot { display: none; } details { border: 0; padding: 0; } .stage { break-before: page; } .stage > summary { position: static; min-height: 0; } li, dl, .meter, .caution { break-inside: avoid; } h3 { break-after: avoid; } label { min-height: 0; } input { width: 16px; height: 16px; } .meter { padding: 4px; } .meter svg { width: 36px; height: 42px; } ol > li { display: grid; grid-template-columns: minmax(0, 1fr) 40%; grid-auto-flow: dense; gap: 2px 12px; align-items: start; padding: 3px 0; } li > * { grid-column: 1; } .caution, .power { grid-column: 1 / -1; } dl { grid-column: 2; grid-row: span 2; margin: 0; padding: 3px 6px; } dl::before { font-size: 10px; } }
 
         """;
 
@@ -60,6 +59,10 @@ internal static class PhoneLook
             });
           });
           count();
+          // Paper has no lid to open.
+          var shut = [];
+          window.addEventListener('beforeprint', function () { shut = [].slice.call(document.querySelectorAll('details:not([open])')); shut.forEach(function (d) { d.open = true; }); });
+          window.addEventListener('afterprint', function () { shut.forEach(function (d) { d.open = false; }); });
         })();
 
         """;

@@ -102,7 +102,8 @@ internal static class Fetching
 
     private static string KeyLead(Site site, Part part) => site.LeadFuses.TryGetValue(part.Name, out var amps) ? $"a {FuseText(amps)} and a bench switch in it" : "a small fuse and a bench switch in it";
 
-    private static string Article(string kind) => "aeiou".Contains(kind[0], StringComparison.OrdinalIgnoreCase) ? "an" : "a";
+    /// <summary><c>a</c> or <c>an</c>.</summary>
+    public static string Article(string kind) => "aeiou".Contains(kind[0], StringComparison.OrdinalIgnoreCase) ? "an" : "a";
 
     private static System.Collections.Immutable.ImmutableArray<string> CautionsFor(Site site, Part part)
     {

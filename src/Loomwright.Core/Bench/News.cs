@@ -17,7 +17,7 @@ internal static class News
             var model = paths.Models.GetValueOrDefault(part.Name);
             if (model is { Sights.IsEmpty: true, Controller: null, Supply: null, Protectors.IsEmpty: true, Terminals.Length: > 1, Controls.IsEmpty: true })
             {
-                news.Add($"a {part.Kind}");
+                news.Add($"{Fetching.Article(part.Kind)} {part.Kind}");
             }
         }
 
@@ -36,7 +36,7 @@ internal static class News
             Sight.Lamp { Law: LightLaw.Led } => "an LED lamp",
             Sight.Lamp => "a filament lamp",
             Sight.Horn => "a horn",
-            _ => $"a {load.Part.Kind}",
+            _ => $"{Fetching.Article(load.Part.Kind)} {load.Part.Kind}",
         };
 
     private static IEnumerable<string> Behaviours(Expression when) => when switch

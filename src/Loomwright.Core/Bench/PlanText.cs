@@ -78,6 +78,15 @@ public static class PlanText
         _ => throw new InvalidOperationException("an act of no known form"),
     };
 
+    /// <summary>The letter on the dial.</summary>
+    public static string Sign(Dial dial) => dial switch
+    {
+        Dial.Volts => "V",
+        Dial.Ohms => "Ω",
+        Dial.Amps => "A",
+        _ => throw new InvalidOperationException("a dial position of no known form"),
+    };
+
     /// <summary>A dial position in words, with the sign on the meter.</summary>
     public static string Words(Dial dial) => dial switch
     {

@@ -10,9 +10,10 @@ internal static class Finds
 {
     /// <summary>The first of its faults, and how many more.</summary>
     public static string Of(IReadOnlyList<Fault> faults, Func<TerminalRef, Mark> mark) =>
-        string.Create(CultureInfo.InvariantCulture, $"Finds {Of(faults[0], mark)}{(faults.Count > 1 ? $", and {faults.Count - 1} more" : "")}.");
+        string.Create(CultureInfo.InvariantCulture, $"Finds {Told(faults[0], mark)}{(faults.Count > 1 ? $", and {faults.Count - 1} more" : "")}.");
 
-    private static string Of(Fault fault, Func<TerminalRef, Mark> mark) => fault switch
+    /// <summary>One fault.</summary>
+    public static string Told(Fault fault, Func<TerminalRef, Mark> mark) => fault switch
     {
         Fault.Open f => $"{f.Wire} left off or broken",
         Fault.Moved f => $"{f.Wire} on {mark(f.To)} in place of {mark(f.End)}",

@@ -64,7 +64,7 @@ public static class ProofText
         foreach (var stage in proven.Plan.Stages)
         {
             var lost = coverage.LostWithout(stage.Number).Select(f => f.ToString()).ToList();
-            Say(text, $"  Stage {stage.Number} ({stage.Title}) left out, its once more too: {lost.Count} no longer seen{Listed(lost)}");
+            Say(text, $"  Without stage {stage.Number} ({stage.Title}) and its repeat in the next: {lost.Count} no longer seen{Listed(lost)}");
         }
     }
 

@@ -11,6 +11,13 @@ namespace Loomwright.Proof;
 /// <param name="Coverage">What it sees of every single fault.</param>
 public sealed record Proven(Plan Plan, HarmList Harm, Coverage Coverage)
 {
+    /// <summary>Faults as a builder would say them, <c>brake feed left off or broken</c>, with the owner's names at the marks.</summary>
+    public ImmutableArray<string> Told(IEnumerable<Fault> faults)
+    {
+        var paths = Plan.Whole is { } whole ? new Paths(whole) : null;
+        return [.. faults.Select(f => Finds.Told(f, at => new Mark(at, paths?.Terminal(at)?.Name)))];
+    }
+
     /// <summary>A plan that no fault was tried on.</summary>
     public static Proven Not(Plan plan) => new(plan, new HarmList([], []), new Coverage([]));
 
