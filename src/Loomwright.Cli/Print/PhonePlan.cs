@@ -165,8 +165,8 @@ internal static partial class PhonePlan
     }
 
     // A sign of a pole stays on the line of what it belongs to.
-    private static string Text(string text) => WebUtility.HtmlEncode(Pole().Replace(text, "\u00a0$1"));
+    private static string Text(string text) => WebUtility.HtmlEncode(Pole().Replace(text, "\u00a0"));
 
-    [GeneratedRegex(@" ([+-])(?=$|[ .,:;)])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@" (?=[+-](?:$|[ .,:;)]))", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Pole();
 }
