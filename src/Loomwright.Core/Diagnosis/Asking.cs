@@ -19,16 +19,22 @@ internal sealed class Asking
     // A meter is worth its time only where something flows: where the looks differ most, and where the bike stands.
     private const int MostMeasured = 6;
 
-    // What tells less is not worth asking.
-    private const double LeastBits = 0.005;
+    // From here on a lamp that would be lit is as likely dim.
+    private const double TooDim = 0.25;
 
-    // Two readings further apart than this many spreads are told apart.
-    private const double Apart = 2.5;
+    // What tells less is not worth asking.
+    private const double LeastBits = 0.01;
+
+    // Two readings further apart than this many spreads are told apart, if not by the share by which the battery may stand otherwise.
+    private const double Apart = 2.5, BatteryDiffers = 0.04;
 
     private readonly FaultTable _table;
     private readonly ImmutableArray<Hypothesis> _all;
     private readonly ImmutableArray<(int Red, int? Black)> _probes;
     private readonly int[][] _looks;
+
+    // With a low battery dim says nothing.
+    private readonly int[][] _looksInTheDim;
     private readonly int[] _repairs;
 
     /// <param name="table">What faults look like.</param>
@@ -37,23 +43,26 @@ internal sealed class Asking
     public Asking(FaultTable table, ImmutableArray<Hypothesis> all, ImmutableArray<(int Red, int? Black)> probes)
     {
         (_table, _all, _probes) = (table, all, probes);
-        _looks = [.. Enumerable.Range(0, table.Stimuli.Length).Select(LookIds)];
+        _looks = [.. Enumerable.Range(0, table.Stimuli.Length).Select(s => LookIds(s, dimIsLit: false))];
+        _looksInTheDim = [.. Enumerable.Range(0, table.Stimuli.Length).Select(s => LookIds(s, dimIsLit: true))];
         _repairs = Numbered(all.Select(h => h.Repair), StringComparer.Ordinal);
     }
 
     /// <summary>All questions worth asking, the best first.</summary>
     /// <param name="weights">Share of each hypothesis.</param>
+    /// <param name="battery">The battery's state, by its place.</param>
     /// <param name="at">What was done last; null before anything and with the key off.</param>
     /// <param name="asked">Questions that were answered already and are not asked again.</param>
-    public ImmutableArray<Question> Ranked(double[] weights, int? at, IReadOnlySet<Asked> asked)
+    public ImmutableArray<Question> Ranked(double[] weights, int battery, int? at, IReadOnlySet<Asked> asked)
     {
+        var looks = Battery.Dims[battery] > TooDim ? _looksInTheDim : _looks;
         var live = new Telling(LiveOf(weights), weights, _repairs);
         var found = new List<Question>();
         for (var s = 0; s < _table.Stimuli.Length; s++)
         {
             if (!asked.Contains(new Asked(s)))
             {
-                found.Add(new Question.Look(s, LookMinutes + Moving(at, s), live.Bits(_looks[s])));
+                found.Add(new Question.Look(s, LookMinutes + Moving(at, s), live.Bits(looks[s])));
             }
         }
 
@@ -95,9 +104,12 @@ internal sealed class Asking
     private int[] Readings(int[] live, int stimulus, int red, int? black)
     {
         var volts = new double[live.Length];
+        var amps = 0.0;
         for (var i = 0; i < live.Length; i++)
         {
-            volts[i] = Likelihood.Volts(_all[live[i]].Looks[stimulus], red, black);
+            var look = _all[live[i]].Looks[stimulus];
+            volts[i] = Likelihood.Volts(look, red, black);
+            amps = i == 0 ? Math.Abs(look.SupplyAmps) : amps;
         }
 
         var order = (int[])live.Clone();
@@ -106,7 +118,7 @@ internal sealed class Asking
         var group = 0;
         for (var i = 0; i < order.Length; i++)
         {
-            group += i > 0 && volts[i] - volts[i - 1] > Apart * Misreading.Spread(volts[i]) ? 1 : 0;
+            group += i > 0 && volts[i] - volts[i - 1] > (Apart * Misreading.Spread(volts[i], amps)) + (BatteryDiffers * Math.Abs(volts[i])) ? 1 : 0;
             groups[order[i]] = group;
         }
 
@@ -123,7 +135,10 @@ internal sealed class Asking
 
     private static HashSet<(string, string)> Controls(Stimulus stimulus) => [.. stimulus.Operations.OfType<Operation.Set>().Select(s => (s.Control, s.Position))];
 
-    private int[] LookIds(int stimulus) => Numbered(_all.Select(h => h.Looks[stimulus].Signs), SameSigns.Comparer);
+    private int[] LookIds(int stimulus, bool dimIsLit) => Numbered(_all.Select(h => dimIsLit ? Undimmed(h.Looks[stimulus].Signs) : h.Looks[stimulus].Signs), SameSigns.Comparer);
+
+    private ImmutableArray<byte> Undimmed(ImmutableArray<byte> signs) =>
+        [.. signs.Select((sign, o) => _table.Observables[o].Sense == Sense.Sight && (Symbol)sign == Symbol.Dim ? (byte)Symbol.Lit : sign)];
 
     private static int[] Numbered<T>(IEnumerable<T> all, IEqualityComparer<T> same)
         where T : notnull

@@ -12,23 +12,54 @@ internal sealed class Belief
     /// <summary>Share of something not in the list before anything was answered, and at least afterwards.</summary>
     public const double SomethingElse = 0.02;
 
+    // Never 0, whatever was answered: as a logarithm beside the likeliest.
+    private const double Least = -600;
+
     private static readonly int Batteries = Battery.Shares.Length;
 
-    private readonly FaultTable _table;
-
-    // A row for each hypothesis, a column for each state of the battery.
-    private readonly double[] _both;
-
-    private Belief(FaultTable table, ImmutableArray<Hypothesis> all, double[] both, double other)
+    /// <summary>After all these answers.</summary>
+    public Belief(FaultTable table, ImmutableArray<Hypothesis> all, ImmutableArray<Evidence> answers)
     {
-        (_table, All, _both, Other) = (table, all, both, other);
-        Weights = [.. Enumerable.Range(0, all.Length).Select(h => both.AsSpan(h * Batteries, Batteries).ToArray().Sum())];
-        var likeliest = Array.IndexOf(_both, _both.Max());
-        (Likeliest, BatteryShare) = (All[likeliest / Batteries], Battery.Shares[likeliest % Batteries]);
+        All = all;
+        Weighing = new Weighing(table, answers);
+        Weights = new double[all.Length];
+        var both = new double[all.Length * Batteries];
+        for (var h = 0; h < all.Length; h++)
+        {
+            var byBattery = both.AsSpan(h * Batteries, Batteries);
+            Weighing.Of(all[h], byBattery);
+            foreach (ref var weight in byBattery)
+            {
+                weight += Math.Log(all[h].Prior);
+            }
+        }
+
+        // The largest is taken out before the logarithms are undone, so that nothing becomes 0 in going on.
+        var most = both.Max();
+        var likeliest = Array.IndexOf(both, most);
+        Likeliest = all[likeliest / Batteries];
+        BatteryPlace = Likeliest.IsOfTheBattery ? Battery.AsWritten : likeliest % Batteries;
+        for (var i = 0; i < both.Length; i++)
+        {
+            Weights[i / Batteries] += Math.Exp(Math.Max(both[i] - most, Least));
+        }
+
+        var listed = Weights.Sum();
+        Against = Weighing.Against(Likeliest, BatteryPlace);
+        var best = Weighing.Of(Likeliest, BatteryPlace) + Against.Sum() + answers.Sum(Likelihood.UnderSomethingElse);
+        var other = SomethingElse * Math.Exp(Math.Min(-Least, best + Math.Log(all.Sum(h => h.Prior)) - most));
+        Other = Math.Clamp(other / (listed + other), SomethingElse, 1 - SomethingElse);
+        for (var h = 0; h < all.Length; h++)
+        {
+            Weights[h] *= (1 - Other) / listed;
+        }
     }
 
     /// <summary>What may be wrong.</summary>
     public ImmutableArray<Hypothesis> All { get; }
+
+    /// <summary>How the answers go with each.</summary>
+    public Weighing Weighing { get; }
 
     /// <summary>Share of each; with <see cref="Other"/> they make 1.</summary>
     public double[] Weights { get; }
@@ -39,38 +70,9 @@ internal sealed class Belief
     /// <summary>The likeliest hypothesis …</summary>
     public Hypothesis Likeliest { get; }
 
-    /// <summary>… and the battery's rest voltage with it, as a share of the one written down.</summary>
-    public double BatteryShare { get; }
+    /// <summary>… how far each answer is from the likeliest one with it …</summary>
+    public ImmutableArray<double> Against { get; }
 
-    /// <summary>After all these answers.</summary>
-    public static Belief Of(FaultTable table, ImmutableArray<Hypothesis> all, IEnumerable<Evidence> answers)
-    {
-        var sum = all.Sum(h => h.Prior) * Batteries;
-        var start = new Belief(table, all, [.. all.SelectMany(h => Enumerable.Repeat(h.Prior / sum * (1 - SomethingElse), Batteries))], SomethingElse);
-        return answers.Aggregate(start, (belief, answer) => belief.After(answer));
-    }
-
-    /// <summary>After one more answer.</summary>
-    public Belief After(Evidence answer)
-    {
-        if (answer is Evidence.NotSure)
-        {
-            return this;
-        }
-
-        var both = new double[_both.Length];
-        for (var h = 0; h < All.Length; h++)
-        {
-            for (var b = 0; b < Batteries; b++)
-            {
-                var i = (h * Batteries) + b;
-                both[i] = _both[i] * Likelihood.Of(_table, All[h], Battery.Shares[b], answer);
-            }
-        }
-
-        var other = Other * Likelihood.UnderSomethingElse(answer);
-        var listed = both.Sum();
-        var kept = Math.Max(other / (listed + other), SomethingElse);
-        return new(_table, All, [.. both.Select(w => w * (1 - kept) / listed)], kept);
-    }
+    /// <summary>… and the battery's state with it, by its place among <see cref="Battery.Shares"/>.</summary>
+    public int BatteryPlace { get; }
 }

@@ -6,6 +6,9 @@ public enum CheckKind
     /// <summary>A part's terminals, with the eyes: where each wire sits, what touches, what is not in.</summary>
     Terminals,
 
+    /// <summary>The plug of a part, out, with the meter on ohms between neighbouring cavities on the loom's side.</summary>
+    Plug,
+
     /// <summary>A wire, both ends off, with the meter on ohms: along it, and from it to what it may touch.</summary>
     Wire,
 
@@ -28,6 +31,7 @@ public sealed record Check(CheckKind Kind, string Subject)
     public string Name => Kind switch
     {
         CheckKind.Terminals => $"terminals of {Subject}",
+        CheckKind.Plug => $"plug of {Subject}",
         CheckKind.Wire => $"wire {Subject}",
         CheckKind.Ground => $"ground of {Subject}",
         _ => $"{Subject} by itself",
@@ -37,12 +41,13 @@ public sealed record Check(CheckKind Kind, string Subject)
     public string Ask => Kind switch
     {
         CheckKind.Terminals => $"look at the terminals of {Subject}: does every wire sit where the design has it, does any touch its neighbour, is anything not in?",
+        CheckKind.Plug => $"take the plug of {Subject} out, meter on ohms between its cavities, wires still in: is there no way between neighbours that should have none?",
         CheckKind.Wire => $"take both ends of {Subject} off, meter on ohms: is there a good way along it, and none from it to ground or plus?",
         CheckKind.Ground => $"meter on ohms, from the metal of {Subject} to battery minus: is there a good way?",
         _ => $"take the plug of {Subject} out and try it by itself, and read what is set or printed on it: is it as the design has it?",
     };
 
-    /// <summary>Minutes, judgement: to get there and look; to pull both ends and measure; to take it off and try it.</summary>
+    /// <summary>Minutes, judgement: to get there and look; to pull the plug or both ends and measure; to take it off and try it.</summary>
     public double Minutes => Kind switch { CheckKind.Terminals => 1, CheckKind.Part => 3, _ => 2 };
 }
 

@@ -19,6 +19,9 @@ public sealed record Hypothesis(ImmutableArray<ListedFault> Faults, ImmutableArr
     /// <summary>All repairs as one piece of work.</summary>
     public string Repair { get; } = string.Join(", and ", Repairs);
 
+    /// <summary>Whether it is about the battery itself, which then stands as the fault says.</summary>
+    public bool IsOfTheBattery { get; } = Faults.Take(Repairs.Length).Any(f => f.Fault is Fault.Setting && f.Repair.StartsWith("charge ", StringComparison.Ordinal));
+
     /// <summary>Every entry of a table as a hypothesis, one for each work that may set it right; nothing wrong gets the share told and stands first.</summary>
     /// <param name="loom">The bike the table is of.</param>
     /// <param name="table">What faults look like.</param>

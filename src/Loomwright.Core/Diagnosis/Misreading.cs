@@ -45,21 +45,27 @@ public static class Misreading
     };
 
     /// <summary>The chance density of a reading where <paramref name="volts"/> are expected, per volt: Student's t with four degrees of freedom, and a floor over the meter's range.</summary>
-    public static double Reading(double volts, double told)
+    public static double Reading(double volts, double amps, double told)
     {
-        var spread = Spread(volts);
+        var spread = Spread(volts, amps);
         var t = (told - volts) / spread;
         var density = 0.375 / spread * Math.Pow(1 + (t * t / 4), -2.5);
         return ((1 - GrossReading) * density) + (GrossReading / 30);
     }
 
-    /// <summary>One standard deviation of meter (1 % and two digits) and model (lamps, contacts) together, in volts; what lies between plus and minus hangs on what lamps draw.</summary>
-    public static double Spread(double volts)
+    /// <summary>
+    /// One standard deviation of meter (1 % and two digits) and model together, in volts: contacts of 15 mΩ that all current goes
+    /// through, lamps that draw more or less where a point lies between plus and minus (judgement).
+    /// </summary>
+    /// <param name="volts">Expected.</param>
+    /// <param name="amps">What the supply delivers.</param>
+    public static double Spread(double volts, double amps)
     {
         var size = Math.Abs(volts);
         var meter = (0.01 * size) + 0.02;
-        var model = (0.015 * size) + 0.02 + (0.06 * size * Math.Max(0, 1 - (size / 12)));
-        return Math.Sqrt((meter * meter) + (model * model));
+        var contacts = (0.015 * Math.Abs(amps)) + 0.02;
+        var lamps = (0.01 * size) + (0.06 * size * Math.Max(0, 1 - (size / 12)));
+        return Math.Sqrt((meter * meter) + (contacts * contacts) + (lamps * lamps));
     }
 
     private static bool Lamp(Symbol symbol) => symbol is Symbol.Dark or Symbol.Dim or Symbol.Lit or Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;

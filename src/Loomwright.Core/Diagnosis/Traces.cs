@@ -34,7 +34,8 @@ internal sealed class Traces(Loom loom)
         Fault.Lost f => Ground(f.Ground, 1),
         Fault.Moved f => Parts(f.End, f.To).Select(p => At(p, $"{f.Wire} sits on {f.To}", 1)),
         Fault.Swapped f => Parts(f.A, f.B).Select(p => At(p, $"what sits on {f.A} and on {f.B} is exchanged", 1)),
-        Fault.Shorted f when Names.Same(f.A.Part, f.B.Part) => [At(f.A.Part, $"{f.A} and {f.B} touch", StrandSeen)],
+        Fault.Shorted f when Names.Same(f.A.Part, f.B.Part) =>
+            [At(f.A.Part, $"{f.A} and {f.B} touch", StrandSeen), new Trace(new Check(CheckKind.Plug, f.A.Part), $"a way from {f.A} to {f.B}", 1)],
         Fault.Shorted f => loom.Wires.Where(w => w.From == f.A).Select(w => OnWire(w.Name, $"a way from {f.A} to {f.B}", 1)),
         Fault.Dead f when Model(f.Part)?.DeadBy is not null => [At(f.Part, $"{f.Part} is not in, or blown", 1)],
         Fault.Dead f => [Alone(f.Part, "it does not work")],

@@ -17,6 +17,9 @@ public sealed class Trouble
     // Three standard deviations of a normal law, as a log-likelihood ratio: 3²/2.
     private const double Misfit = 4.5;
 
+    // What is left after all was asked again is lived with up to here; beyond it asking on is of no use.
+    private const double Hopeless = 12;
+
     private readonly TroubleTable _table;
     private readonly Belief _belief;
     private readonly ImmutableHashSet<Asked> _again;
@@ -25,20 +28,23 @@ public sealed class Trouble
     private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
         (_table, Answers, _at, _again) = (table, answers, at, again);
-        _belief = Belief.Of(table.Table, all, answers);
+        _belief = new Belief(table.Table, all, answers);
         Suspects =
         [
             .. _belief.All.Zip(_belief.Weights).GroupBy(h => h.First.Repair, StringComparer.Ordinal)
                 .Select(g => new Suspect(g.Key, g.Sum(h => h.Second), [.. g.OrderByDescending(h => h.Second).Select(h => h.First)]))
                 .OrderByDescending(s => s.Share).ThenBy(s => s.Repair, StringComparer.Ordinal).Where((s, i) => i < 3 || s.Share > 0.01),
         ];
-        (Odd, var askedAgain) = OddOf();
+        var odd = OddOf();
+        var hopeless = odd.AskedAgain && _belief.Against.Sum() > Hopeless;
+        Odd = odd.AskedAgain && !hopeless ? null : odd.Odd;
         var likely = Odd is null && Suspects[0].Share >= Enough;
-        Questions = askedAgain || (likely && SupportsOf(Suspects[0]) >= Supports) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, at, Done()));
-        State = askedAgain ? Search.DoesNotFit
+        Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, _belief.BatteryPlace, at, Done()));
+        State = hopeless ? Search.DoesNotFit
             : likely && Questions.IsEmpty ? Search.Found
-            : Odd is null && Questions.IsEmpty ? Search.CannotTellApart
-            : Search.GoesOn;
+            : Odd is not null || !Questions.IsEmpty ? Search.GoesOn
+            : odd.AskedAgain ? Search.DoesNotFit
+            : Search.CannotTellApart;
     }
 
     /// <summary>Before anything was asked, with what is known already.</summary>
@@ -89,8 +95,8 @@ public sealed class Trouble
         }
 
         ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
-        var next = new Trouble(_table, answers, answer.Place.Stimulus, _belief.All, again);
-        return next.Odd is null ? next : _table.Pairs(answers, next._belief.BatteryShare) is { IsEmpty: false } pairs
+        var next = new Trouble(_table, answers, answer.Place.Stimulus, _table.Singles, again);
+        return next.Odd is null ? next : _table.Pairs(answers, next._belief.BatteryPlace) is { IsEmpty: false } pairs
             ? new Trouble(_table, answers, answer.Place.Stimulus, [.. _table.Singles, .. pairs], again) : next;
     }
 
@@ -117,29 +123,27 @@ public sealed class Trouble
         return [.. ranked.Where(q => q.Stimulus is not { } stimulus || stimulus == _at || !Harms(stimulus)).Take(best)];
     }
 
-    // Under what goes best with all answers, the one that goes worst of those not yet asked again; when all that go badly were,
-    // the worst of them. None when all together are within three standard deviations.
+    // Under what goes best with all answers, the one that goes worst of those not yet asked again, then what was found at a thing; when
+    // all were, the worst of them. None when all together are within three standard deviations of what is usual.
     private (Evidence? Odd, bool AskedAgain) OddOf()
     {
         const double badly = 1;
-        var best = _belief.Likeliest;
-        var ranked = Answers.Select(a => (Answer: a, Against: Against(best, a))).Where(a => a.Against > badly).OrderByDescending(a => a.Against).ToList();
-        return Answers.Sum(a => Against(best, a)) <= Misfit || ranked.Count == 0 ? (null, false)
+        const double usual = 0.5;
+        const double alone = 5;
+        var ranked = Answers.Zip(_belief.Against, (a, g) => (Answer: a, Against: g)).Where(a => a.Against > badly).OrderByDescending(a => a.Against).ToList();
+        return ranked.Count == 0 || (_belief.Against.Sum() - (usual * Answers.Length) <= Misfit && ranked[0].Against <= alone) ? (null, false)
             : ranked.Find(a => !_again.Contains(a.Answer.Place)).Answer is { } fresh ? (fresh, false)
+            : Answers.FirstOrDefault(a => a is Evidence.Checked { Found: not null } && !_again.Contains(a.Place)) is { } find ? (find, false)
             : (ranked[0].Answer, true);
     }
 
-    private double Against(Hypothesis hypothesis, Evidence answer) =>
-        Math.Log(Likelihood.Best(_table.Table, answer) / Likelihood.Of(_table.Table, hypothesis, _belief.BatteryShare, answer));
-
-    // Answers that are likelier with this than with the rest.
-    private int SupportsOf(Suspect suspect)
+    // Two answers that are likelier with this than with the rest, one of them no mere look: eyes take much for the same.
+    private bool Supported(Suspect suspect)
     {
-        var mine = suspect.Hypotheses[0];
         var rest = _belief.All.Where(h => h.Repair != suspect.Repair).ToList();
         var prior = rest.Sum(h => h.Prior);
-        return Answers.Count(answer => Of(mine, answer) > 2 * rest.Sum(h => h.Prior * Of(h, answer)) / prior);
-
-        double Of(Hypothesis hypothesis, Evidence answer) => Likelihood.Of(_table.Table, hypothesis, _belief.BatteryShare, answer);
+        var speaking = Answers.Where(answer => new Weighing(_table.Table, [answer]) is var weighing
+            && Math.Exp(weighing.Of(suspect.Hypotheses[0], _belief.BatteryPlace)) > 2 * rest.Sum(h => h.Prior * Math.Exp(weighing.Of(h, _belief.BatteryPlace))) / prior).ToList();
+        return speaking.Count >= Supports && speaking.Exists(a => a is not Evidence.Seen);
     }
 }

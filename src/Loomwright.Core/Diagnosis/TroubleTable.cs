@@ -12,7 +12,7 @@ namespace Loomwright.Diagnosis;
 public sealed class TroubleTable
 {
     // Two at once are simulated only where, put together from what each does alone, they go with the answers.
-    private const int MostAlone = 80, MostPairs = 24;
+    private const int MostAlone = 50, MostPairs = 12;
     private const double NothingWrong = 0.02;
 
     // A smell may come from elsewhere (judgement).
@@ -20,13 +20,18 @@ public sealed class TroubleTable
 
     private readonly Loom _loom;
     private readonly ImmutableArray<(int Red, int? Black)> _probes;
+    private readonly ConcurrentDictionary<(Hypothesis One, Hypothesis Other), Hypothesis> _pairs = new(new SameTwo());
     private readonly Lazy<Asking> _asking;
+    private readonly Lazy<double> _leastAmps;
+    private readonly Lazy<int[]?[]> _onTheWay;
     private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _harms = new();
 
     private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles)
     {
         (_loom, Table, Singles) = (loom, table, singles);
         _probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
+        _onTheWay = new(() => [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)]);
+        _leastAmps = new(() => Harm.LeastAmps(loom));
         _asking = new(() => new Asking(Table, Singles, _probes));
     }
 
@@ -70,23 +75,54 @@ public sealed class TroubleTable
     internal Asking Asking(ImmutableArray<Hypothesis> all) => all == Singles ? _asking.Value : new(Table, all, _probes);
 
     /// <summary>Two faults at once that go with the answers, each as simulation shows it; the likeliest first.</summary>
-    internal ImmutableArray<Hypothesis> Pairs(ImmutableArray<Evidence> answers, double battery)
+    internal ImmutableArray<Hypothesis> Pairs(ImmutableArray<Evidence> answers, int battery)
     {
-        double Fit(Hypothesis h) => answers.Sum(a => Math.Log(Likelihood.Of(Table, h, battery, a)));
+        var together = new Weighing(Table, answers);
+        var each = answers.Select(a => new Weighing(Table, [a])).ToList();
         var alone = Singles.Skip(1)
-            .OrderByDescending(h => Math.Log(h.Prior) + answers.Max(a => Math.Log(Likelihood.Of(Table, h, battery, a) / Likelihood.Of(Table, Singles[0], battery, a))))
+            .OrderByDescending(h => Math.Log(h.Prior) + each.Max(w => w.Of(h, battery) - w.Of(Singles[0], battery)))
             .Take(MostAlone).ToList();
         var pairs = from i in Enumerable.Range(0, alone.Count)
                     from j in Enumerable.Range(i + 1, alone.Count - i - 1)
                     where alone[i].Repair != alone[j].Repair
-                    orderby Math.Log(alone[i].Prior * alone[j].Prior) + Fit(Together(alone[i], alone[j], answers)) descending
+                    orderby Math.Log(alone[i].Prior * alone[j].Prior) + together.Of(Together(alone[i], alone[j], answers), battery) descending
                     select (One: alone[i], Other: alone[j]);
-        return [.. pairs.Take(MostPairs).GroupBy(p => p.One).SelectMany(g => Simulated(g.Key, [.. g.Select(p => p.Other)]))];
+        var best = pairs.Take(MostPairs).ToList();
+        foreach (var fresh in best.Where(p => !_pairs.ContainsKey(p)).GroupBy(p => p.One, ReferenceEqualityComparer.Instance).ToList())
+        {
+            foreach (var (other, both) in Simulated(fresh.First().One, [.. fresh.Select(p => p.Other)]))
+            {
+                _pairs[(fresh.First().One, other)] = both;
+            }
+        }
+
+        return [.. best.Select(p => _pairs[p])];
     }
 
-    /// <summary>Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first asked; a fault that is not felt there has the healthy look itself.</summary>
-    public bool Harms(Hypothesis hypothesis, int stimulus) =>
-        !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], Singles[0].Looks[stimulus]) && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Blows(hypothesis.Looks[stimulus], stimulus) || Burns(hypothesis, stimulus));
+    /// <summary>
+    /// Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first
+    /// asked; a fault that is not felt there has the healthy look itself, and what takes little current burns nothing.
+    /// </summary>
+    public bool Harms(Hypothesis hypothesis, int stimulus)
+    {
+        var look = hypothesis.Looks[stimulus];
+        return !hypothesis.Faults.IsEmpty && !ReferenceEquals(look, Singles[0].Looks[stimulus])
+            && (Blows(look, stimulus) || (MayBurn(hypothesis, stimulus) && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Burns(hypothesis, stimulus))));
+    }
+
+    // Little current all the way there burns nothing; where something on the way is not in the table it may. A box turned round takes next to nothing.
+    private bool MayBurn(Hypothesis hypothesis, int stimulus) =>
+        _onTheWay.Value[stimulus] is not { } onTheWay
+        || onTheWay.Any(s => Math.Abs(hypothesis.Looks[s].SupplyAmps) > _leastAmps.Value)
+        || hypothesis.Faults.Any(f => f.Fault is Fault.Reversed or Fault.Moved or Fault.Swapped);
+
+    // The stimuli that are its beginnings, itself too; null when one of them is not in the table.
+    private int[]? OnTheWay(int stimulus)
+    {
+        var operations = Table.Stimuli[stimulus].Operations;
+        var beginnings = Enumerable.Range(0, operations.Length + 1).Select(n => Table.Stimuli.FirstOrDefault(s => s.Operations.AsSpan().SequenceEqual(operations.AsSpan()[..n]))).ToList();
+        return beginnings.Contains(null) ? null : [.. beginnings.Select(b => Table.Stimuli.IndexOf(b!))];
+    }
 
     private bool Blows(Look look, int stimulus)
     {
@@ -100,12 +136,12 @@ public sealed class TroubleTable
         return new Rig(loom, new RigOptions { Healthy = _loom }).Play(Table.Stimuli[stimulus].Operations).Any(frame => !Harm.Of(loom, frame).IsEmpty);
     }
 
-    private IEnumerable<Hypothesis> Simulated(Hypothesis one, ImmutableArray<Hypothesis> others)
+    private IEnumerable<(Hypothesis Other, Hypothesis Both)> Simulated(Hypothesis one, ImmutableArray<Hypothesis> others)
     {
         var options = new DictionaryOptions { Stimuli = Table.Stimuli, Points = Table.Points, FullLight = _loom, Faults = [.. others.Select(o => o.Faults[0])] };
         var both = FaultTable.Of(Patch.Apply(_loom, one.Faults[0].Fault), options);
-        return others.Select(o => new Hypothesis(
-            [one.Faults[0], o.Faults[0]], [one.Repair, o.Repair], one.Prior * o.Prior, both.Find(o.Faults[0].Fault.ToString())!.Looks, [.. one.Traces, .. o.Traces]));
+        return others.Select(o => (o, new Hypothesis(
+            [one.Faults[0], o.Faults[0]], [one.Repair, o.Repair], one.Prior * o.Prior, both.Find(o.Faults[0].Fault.ToString())!.Looks, [.. one.Traces, .. o.Traces])));
     }
 
     /// <summary>The table with every hypothesis weighed by what is known besides looks and volts.</summary>
@@ -119,7 +155,7 @@ public sealed class TroubleTable
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)
     {
         var left = Singles.Where(h => h.Repair != mended.Repair || h.Faults.IsEmpty).ToImmutableArray();
-        var weights = Belief.Of(Table, [.. left.Select(h => Together(h, mended, answers))], answers).Weights;
+        var weights = new Belief(Table, [.. left.Select(h => Together(h, mended, answers))], answers).Weights;
         return new(_loom, Table, [.. left.Zip(weights, (h, w) => h with { Prior = w })]);
     }
 
@@ -148,5 +184,13 @@ public sealed class TroubleTable
             Signs = [.. other.Signs.Select((sign, o) => sign == healthy.Signs[o] ? one.Signs[o] : sign)],
             Volts = [.. other.Volts.Select((v, p) => Math.Abs(v - healthy.Volts[p]) >= Math.Abs(one.Volts[p] - healthy.Volts[p]) ? v : one.Volts[p])],
         };
+    }
+
+    // Hypotheses of one table are the same only when they are the same object: comparing them by what is in them takes long.
+    private sealed class SameTwo : IEqualityComparer<(Hypothesis One, Hypothesis Other)>
+    {
+        public bool Equals((Hypothesis One, Hypothesis Other) x, (Hypothesis One, Hypothesis Other) y) => ReferenceEquals(x.One, y.One) && ReferenceEquals(x.Other, y.Other);
+
+        public int GetHashCode((Hypothesis One, Hypothesis Other) both) => HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(both.One), System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(both.Other));
     }
 }

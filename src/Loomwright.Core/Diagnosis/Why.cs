@@ -98,7 +98,7 @@ public static class Why
     private static bool Differs(Look look, Evidence.Measured measured)
     {
         var volts = Likelihood.Volts(look, measured.Red, measured.Black);
-        return Math.Abs(measured.Volts - volts) > 3 * Misreading.Spread(volts);
+        return Math.Abs(measured.Volts - volts) > 3 * Misreading.Spread(volts, look.SupplyAmps);
     }
 
     private static string Listed(IEnumerable<string> all)

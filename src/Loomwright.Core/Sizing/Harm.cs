@@ -30,6 +30,14 @@ public static class Harm
         return [.. Shorts(loom, volts), .. Boxes(loom, volts), .. Wires(loom, frame)];
     }
 
+    /// <summary>The least current that could burn anything: a smaller one through the whole loom harms no wire and is no short.</summary>
+    public static double LeastAmps(Loom loom)
+    {
+        var around = new Surroundings(loom.Conditions.Ambient, loom.Conditions.Insulation);
+        var rule = AmpacityRules.Of(loom.Conditions);
+        return loom.Wires.Select(w => w.Size).Distinct().Select(s => MostAmps(Heat.Of(s, around, rule), around)).Append(ShortAboveAmps).Min();
+    }
+
     private static IEnumerable<string> Shorts(Loom loom, Dictionary<TerminalRef, double> volts) =>
         from touch in loom.Shorts
         where volts.ContainsKey(touch.A) && volts.ContainsKey(touch.B)
@@ -57,13 +65,15 @@ public static class Harm
                let wire = loom.Wire(seen.Wire)
                where wire is not null
                let heat = heats[wire.Size]
-               let mostAmps = Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp)
+               let mostAmps = MostAmps(heat, around)
                let amps = Math.Abs(seen.Current.Amps)
                where amps > mostAmps
                orderby amps / mostAmps descending
                select $"{wire.Name} ({wire.Size}) carries about {About(amps)}: above about {About(mostAmps)} its insulation passes {around.Insulation} ({heat.By})",
         ];
     }
+
+    private static double MostAmps(Heat heat, Surroundings around) => Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp);
 
     // Two figures: a current that burns is not known better.
     private static string About(double amps)

@@ -47,7 +47,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         var truth = Drawn(random);
         var repair = truth.Fault.Repair;
         var world = Truth(random, [truth]);
-        var first = FirstOdd(world, truth.Entry);
+        var first = FirstOdd(truth.Entry);
         var trouble = Trouble.Begin(table).After(Look(world, random, first, misreads));
         var (questions, minutes) = (0, 0.0);
         while (trouble.State == Search.GoesOn && questions < MostQuestions)
@@ -77,7 +77,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
 
         var world = Truth(random, [one, other]);
         string[] repairs = [one.Fault.Repair, other.Fault.Repair];
-        var trouble = Finished(Trouble.Begin(table).After(Look(world, random, FirstOdd(world, one.Entry), misreads)), world, random, misreads);
+        var trouble = Finished(Trouble.Begin(table).After(Look(world, random, FirstOdd(one.Entry), misreads)), world, random, misreads);
         if (trouble.Suspects.Take(3).FirstOrDefault(s => s.Hypotheses[0].Repairs.Any(r => repairs.Contains(r))) is not { } found)
         {
             return (false, false);
@@ -88,7 +88,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         var after = Truth(random, [left]);
         var hypothesis = table.Singles.First(h => h.Repair == mended);
         trouble = trouble.Mended(new Suspect(mended, found.Share, [hypothesis]));
-        trouble = Finished(trouble.After(Look(after, random, FirstOdd(after, left.Entry), misreads)), after, random, misreads);
+        trouble = Finished(trouble.After(Look(after, random, FirstOdd(left.Entry), misreads)), after, random, misreads);
         return (true, trouble.Suspects.Take(3).Any(s => s.Repair == left.Fault.Repair));
     }
 
@@ -108,18 +108,15 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         return _effective.Find(e => (left -= e.Fault.Prior()) <= 0) is { Entry: not null } drawn ? drawn : _effective[^1];
     }
 
-    private int FirstOdd(There world, Entry truth)
-    {
-        var shows = Enumerable.Range(0, world.Looks.Length).Where(s => !world.Looks[s].LooksLike(table.Table.Healthy.Looks[s])).ToList();
-        return shows.Count > 0 ? shows[0] : Enumerable.Range(0, world.Looks.Length).First(s => !truth.Looks[s].LooksLike(table.Table.Healthy.Looks[s]));
-    }
+    // What the fault itself changes makes a person ask, not that all lamps are a little weak.
+    private int FirstOdd(Entry truth) => Enumerable.Range(0, truth.Looks.Length).First(s => !truth.Looks[s].LooksLike(table.Table.Healthy.Looks[s]));
 
     // The bike as it stands there: nothing in it is exactly what its label says.
     private There Truth(Random random, IReadOnlyList<(Entry Entry, ListedFault Fault)> wrong)
     {
         ImmutableArray<Fault> faults = [.. wrong.Select(w => w.Fault.Fault)];
         var world = World.Drawn(faults.Aggregate(loom, Patch.Apply), random, faults);
-        var looks = FaultTable.Of(world, new DictionaryOptions { Stimuli = table.Table.Stimuli, Points = table.Table.Points, FullLight = loom, Faults = [], Workers = 1 }).Healthy.Looks;
+        var looks = FaultTable.Of(world, new DictionaryOptions { Stimuli = table.Table.Stimuli, Points = table.Table.Points, FullLight = loom, Faults = [], Workers = 1, Shortcuts = false }).Healthy.Looks;
         return new(looks, new Eyes(table, random, [.. wrong.Select(w => (table.Singles.First(h => h.Looks == w.Entry.Looks && h.Repair == w.Fault.Repair), w.Fault))]));
     }
 
