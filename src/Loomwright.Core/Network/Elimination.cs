@@ -29,7 +29,14 @@ internal sealed class Elimination
         var rows = new List<int>();
         for (var k = 0; k < nodes; k++)
         {
-            rows.AddRange(columns[k].Select(node => Place[node]).Order());
+            var column = columns[k].AsSpan();
+            for (var i = 0; i < column.Length; i++)
+            {
+                column[i] = Place[column[i]];
+            }
+
+            column.Sort();
+            rows.AddRange(column);
             Start[k + 1] = rows.Count;
         }
 
@@ -80,24 +87,25 @@ internal sealed class Elimination
     // Neighbour sets as bits: joining two sets is a few words of OR.
     private sealed class Neighbours
     {
-        private readonly ulong[][] _bits;
+        private readonly int _words;
+        private readonly ulong[] _bits;
         private readonly int[] _degree;
 
         public Neighbours(int nodes, IReadOnlyList<(int A, int B)> edges)
         {
-            _bits = new ulong[nodes][];
-            for (var n = 0; n < nodes; n++)
-            {
-                _bits[n] = new ulong[(nodes + 63) / 64];
-            }
-
+            _words = (nodes + 63) / 64;
+            _bits = new ulong[nodes * _words];
             foreach (var (a, b) in edges)
             {
-                _bits[a][b / 64] |= 1UL << (b % 64);
-                _bits[b][a / 64] |= 1UL << (a % 64);
+                Of(a)[b / 64] |= 1UL << (b % 64);
+                Of(b)[a / 64] |= 1UL << (a % 64);
             }
 
-            _degree = [.. _bits.Select(Count)];
+            _degree = new int[nodes];
+            for (var n = 0; n < nodes; n++)
+            {
+                _degree[n] = Count(Of(n));
+            }
         }
 
         public (int Node, bool Collapses) Next(bool[] straight, bool collapsing)
@@ -123,11 +131,11 @@ internal sealed class Elimination
 
         public int[] Eliminate(int node)
         {
-            var mine = _bits[node];
-            var list = Members(mine);
+            var mine = Of(node);
+            var list = Members(mine, _degree[node]);
             foreach (var other in list)
             {
-                var bits = _bits[other];
+                var bits = Of(other);
                 for (var w = 0; w < bits.Length; w++)
                 {
                     bits[w] |= mine[w];
@@ -142,20 +150,32 @@ internal sealed class Elimination
             return list;
         }
 
-        private static int Count(ulong[] bits) => bits.Sum(BitOperations.PopCount);
+        private Span<ulong> Of(int node) => _bits.AsSpan(node * _words, _words);
 
-        private static int[] Members(ulong[] bits)
+        private static int Count(ReadOnlySpan<ulong> bits)
         {
-            var list = new List<int>();
+            var count = 0;
+            foreach (var word in bits)
+            {
+                count += BitOperations.PopCount(word);
+            }
+
+            return count;
+        }
+
+        private static int[] Members(ReadOnlySpan<ulong> bits, int count)
+        {
+            var list = new int[count];
+            var next = 0;
             for (var w = 0; w < bits.Length; w++)
             {
                 for (var left = bits[w]; left != 0; left &= left - 1)
                 {
-                    list.Add((w * 64) + BitOperations.TrailingZeroCount(left));
+                    list[next++] = (w * 64) + BitOperations.TrailingZeroCount(left);
                 }
             }
 
-            return [.. list];
+            return list;
         }
     }
 }

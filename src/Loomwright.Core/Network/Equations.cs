@@ -55,9 +55,15 @@ internal sealed class Equations
                 edges.Add((from, to));
             }
 
-            foreach (var end in new[] { from, to }.Where(end => end >= 0 && curves[b].Stretch(0) is null && curves[b] is not FixedVoltage))
+            var bends = curves[b].Stretch(0) is null && curves[b] is not FixedVoltage;
+            if (bends && from >= 0)
             {
-                straight[end] = false;
+                straight[from] = false;
+            }
+
+            if (bends && to >= 0)
+            {
+                straight[to] = false;
             }
         }
 

@@ -21,6 +21,13 @@ internal sealed class Joints
         Head = new int[circuit.NodeCount];
         Array.Fill(_parentBranch, -1);
         Array.Fill(Head, -1);
+        if (!curves.Any(c => c is FixedVoltage))
+        {
+            Head = [.. Enumerable.Range(0, circuit.NodeCount)];
+            LoopBranches = [];
+            return;
+        }
+
         var ties = Enumerable.Range(0, curves.Length).Where(b => curves[b] is FixedVoltage).ToList();
         var at = ties.SelectMany(b => new[] { (Node: circuit.Branches[b].From, b), (Node: circuit.Branches[b].To, b) }).ToLookup(e => e.Node, e => e.b);
         for (var n = 0; n < circuit.NodeCount; n++)
