@@ -90,6 +90,7 @@ internal sealed class Elimination
         private readonly int _words;
         private readonly ulong[] _bits;
         private readonly int[] _degree;
+        private readonly List<int> _left;
 
         public Neighbours(int nodes, IReadOnlyList<(int A, int B)> edges)
         {
@@ -101,6 +102,7 @@ internal sealed class Elimination
                 Of(b)[a / 64] |= 1UL << (a % 64);
             }
 
+            _left = [.. Enumerable.Range(0, nodes)];
             _degree = new int[nodes];
             for (var n = 0; n < nodes; n++)
             {
@@ -111,13 +113,8 @@ internal sealed class Elimination
         public (int Node, bool Collapses) Next(bool[] straight, bool collapsing)
         {
             var best = -1;
-            for (var n = 0; n < _degree.Length; n++)
+            foreach (var n in _left)
             {
-                if (_degree[n] < 0)
-                {
-                    continue;
-                }
-
                 if (collapsing && straight[n] && _degree[n] <= 2)
                 {
                     return (n, true);
@@ -146,7 +143,7 @@ internal sealed class Elimination
                 _degree[other] = Count(bits);
             }
 
-            _degree[node] = -1;
+            _left.Remove(node);
             return list;
         }
 

@@ -86,7 +86,8 @@ internal sealed class HarmJudge
     {
         for (var l = 0; l < _mostAmps.Length; l++)
         {
-            if (Math.Abs(Most(with, l)) > _mostAmps[l] && Math.Abs(Most(with, l)) > Math.Abs(Most(without, l)) * 1.1)
+            var amps = double.IsPositiveInfinity(_mostAmps[l]) ? 0 : Math.Abs(Most(with, l));
+            if (amps > _mostAmps[l] && amps > Math.Abs(Most(without, l)) * 1.1)
             {
                 return true;
             }
@@ -124,7 +125,16 @@ internal sealed class HarmJudge
         };
     }
 
-    private static double Most(Settled settled, int link) => settled.Pictures.Select(p => p.Amps[link]).MaxBy(Math.Abs);
+    private static double Most(Settled settled, int link)
+    {
+        var most = 0.0;
+        foreach (var picture in settled.Pictures)
+        {
+            most = Math.Abs(picture.Amps[link]) > Math.Abs(most) ? picture.Amps[link] : most;
+        }
+
+        return most;
+    }
 
     private static double Gives(Wiring wiring, Settled settled) => settled.Pictures.Max(p => wiring.Supplies.Sum(s => Math.Max(0, -p.Amps[s])));
 

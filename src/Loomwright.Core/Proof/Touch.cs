@@ -32,14 +32,7 @@ internal sealed class Touch
         (Fault, IsWhole) = (fault, isWhole);
         Wiring = healthy.With(fault);
         _always = fault is Fault.Setting || Wiring.NodeCount != healthy.NodeCount || !Wiring.Boxes.SequenceEqual(healthy.Boxes);
-        _changes =
-        [
-            .. from l in Enumerable.Range(0, Math.Max(healthy.Links.Length, Wiring.Links.Length))
-               let before = l < healthy.Links.Length ? healthy.Links[l] : null
-               let after = l < Wiring.Links.Length ? Wiring.Links[l] : null
-               where !ReferenceEquals(before, after)
-               select (before, after),
-        ];
+        _changes = Changes(healthy.Links, Wiring.Links);
         Exists = _always || !_changes.IsEmpty;
         _always |= isWhole;
 
@@ -71,6 +64,22 @@ internal sealed class Touch
 
     /// <summary>The same for all faults that come to one circuit; null where that cannot be told from links.</summary>
     public string? Circuit => _always || Fault is Fault.Reversed ? null : string.Join(';', _changes.Select(c => $"{Told(c.Before)}>{Told(c.After)}"));
+
+    private static ImmutableArray<(Link? Before, Link? After)> Changes(ImmutableArray<Link> healthy, ImmutableArray<Link> links)
+    {
+        var changes = ImmutableArray.CreateBuilder<(Link?, Link?)>();
+        for (var l = 0; l < Math.Max(healthy.Length, links.Length); l++)
+        {
+            var before = l < healthy.Length ? healthy[l] : null;
+            var after = l < links.Length ? links[l] : null;
+            if (!ReferenceEquals(before, after))
+            {
+                changes.Add((before, after));
+            }
+        }
+
+        return changes.ToImmutable();
+    }
 
     private static HashSet<int> DataNodes(Wiring wiring)
     {

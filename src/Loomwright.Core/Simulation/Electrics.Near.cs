@@ -10,7 +10,7 @@ internal sealed partial class Electrics
     private readonly Near? _near;
     private readonly Edits? _edits;
     private readonly bool _keeps;
-    private readonly NearSolve _nearSolve = new();
+    private readonly NearSolve? _nearSolve;
     private readonly List<NearMoment> _kept = [];
     private readonly Dictionary<List<ulong>, Found> _found = new(new SameConfiguration());
     private NearMoment? _lastNear;
@@ -42,7 +42,7 @@ internal sealed partial class Electrics
 
         for (var n = 0; n < nodes.Length; n++)
         {
-            ohms[n] = _nearSolve.OhmsToReference(_lastNear!.Rows[nodes[n]]);
+            ohms[n] = _nearSolve!.OhmsToReference(_lastNear!.Rows[nodes[n]]);
         }
     }
 
@@ -156,7 +156,7 @@ internal sealed partial class Electrics
         }
 
         var links = near.Healthy.Links;
-        if (!Change(_nearSolve, _edits!, links, point with { State = state, Between = between, ColdNow = coldNow }, 0))
+        if (!Change(_nearSolve!, _edits!, links, point with { State = state, Between = between, ColdNow = coldNow }, 0))
         {
             return false;
         }
@@ -164,13 +164,13 @@ internal sealed partial class Electrics
         foreach (var l in near.Varying)
         {
             var curve = CurveOf(links[l], l, state, between, 0, coldNow, heated: null);
-            if (!ReferenceEquals(curve, moment.Curves[l]) && !_edits!.Changes(l) && !_nearSolve.Change(l, links[l], links[l], curve))
+            if (!ReferenceEquals(curve, moment.Curves[l]) && !_edits!.Changes(l) && !_nearSolve!.Change(l, links[l], links[l], curve))
             {
                 return false;
             }
         }
 
-        if (!_nearSolve.Solve())
+        if (!_nearSolve!.Solve())
         {
             return false;
         }
@@ -191,7 +191,7 @@ internal sealed partial class Electrics
         ResidualAmps = 0;
         for (var m = 0; m < point.Moments.Length; m++)
         {
-            if (!Change(_nearSolve, _edits!, _near!.Healthy.Links, point, m, heat) || !_nearSolve.Solve())
+            if (!Change(_nearSolve!, _edits!, _near!.Healthy.Links, point, m, heat) || !_nearSolve!.Solve())
             {
                 return false;
             }
@@ -238,7 +238,7 @@ internal sealed partial class Electrics
     // As it would be added from the whole network.
     private void Add(NearMoment moment)
     {
-        var rows = _nearSolve.Volts();
+        var rows = _nearSolve!.Volts();
         for (var n = 0; n < Volts.Length; n++)
         {
             Volts[n] += moment.Share * (moment.Volts[n] + rows[moment.Rows[n]]);
@@ -254,7 +254,7 @@ internal sealed partial class Electrics
             SquareVolts[l] += moment.Share * volts * volts;
         }
 
-        _nearSolve.PutRight(Amps, SquareVolts);
+        _nearSolve!.PutRight(Amps, SquareVolts);
     }
 
     // A configuration found before: its picture, and for the ohms to the reference how to find it again from a near point

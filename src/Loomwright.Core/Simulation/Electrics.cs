@@ -42,6 +42,7 @@ internal sealed partial class Electrics
         _near = near;
         _edits = near is null || near.Healthy == wiring ? null : Edits.Between(near.Healthy, wiring);
         _keeps = near?.Healthy == wiring;
+        _nearSolve = near is null ? null : new NearSolve();
         _whole = new(() => new Solver(known?.Circuit.Circuit ?? wiring.Circuit()));
         _nodeOf = known?.Circuit.NodeOf ?? [.. Enumerable.Range(0, wiring.NodeCount)];
         _branchOf = known?.Circuit.BranchOf ?? [.. Enumerable.Range(0, wiring.Links.Length)];

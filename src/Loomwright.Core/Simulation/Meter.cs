@@ -48,13 +48,20 @@ internal static class Meter
     private static OhmTest? Test(Wiring wiring, State off, int from, int to)
     {
         int Turned(int node) => node == to ? 0 : node == 0 ? to : node;
-        var links = wiring.Links.Select((link, l) => link with
+        var links = wiring.Links.ToBuilder();
+        for (var l = 0; l < links.Count; l++)
         {
-            From = Turned(link.From),
-            To = Turned(link.To),
-            Curve = wiring.Supplies.Contains(l) ? new Open() : link.Curve,
-        }).Append(new Link("", "meter", Turned(from), 0, new Source(TestVolts, TestOhms)));
-        var electrics = new Electrics(wiring with { Links = [.. links] });
+            var (link, (a, b)) = (links[l], (Turned(links[l].From), Turned(links[l].To)));
+            links[l] = a == link.From && b == link.To ? link : link with { From = a, To = b };
+        }
+
+        foreach (var supply in wiring.Supplies)
+        {
+            links[supply] = links[supply] with { Curve = new Open() };
+        }
+
+        links.Add(new Link("", "meter", Turned(from), 0, new Source(TestVolts, TestOhms)));
+        var electrics = new Electrics(wiring with { Links = links.ToImmutable() });
         if (!electrics.Solve(off, between: false))
         {
             return null;
