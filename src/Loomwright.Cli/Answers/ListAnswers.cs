@@ -49,9 +49,21 @@ public sealed record HandAnswer(
     [property: Description("Springs back when let go.")] bool Momentary);
 
 /// <summary>What <c>list faults</c> answers: every single thing that can be wrong with the design.</summary>
-public sealed class FaultsAnswer(OpenedDesign design) : Answer("list-faults", design)
+public sealed class FaultsAnswer(OpenedDesign design, bool withEffects = false) : Answer("list-faults", design)
 {
-    public ImmutableArray<FaultAnswer> Faults { get; } = [.. design.Bike.ListFaults().Select(FaultAnswer.Of)];
+    public ImmutableArray<FaultAnswer> Faults { get; } = withEffects ? WithEffects(design.Bike) : [.. design.Bike.ListFaults().Select(f => FaultAnswer.Of(f))];
+
+    private static ImmutableArray<FaultAnswer> WithEffects(Bike bike)
+    {
+        var classes = bike.Dictionary().Entries.SelectMany(e => e.Faults.Select(f => (Id: f.Fault.ToString(), e.Class))).ToDictionary(x => x.Id, x => x.Class, StringComparer.Ordinal);
+        var harmful = bike.Proof().Harm.Faults.Select(h => h.Fault.ToString()).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. from fault in bike.ListFaults()
+               let id = fault.Fault.ToString()
+               select FaultAnswer.Of(fault, harmful.Contains(id), classes.TryGetValue(id, out var number) ? number : null),
+        ];
+    }
 }
 
 /// <summary>One possible fault.</summary>
@@ -60,7 +72,10 @@ public sealed record FaultAnswer(
     [property: Description("open, moved, swapped, lost, short, dead, reversed, high, stuck, leak or setting.")] string Kind,
     [property: Description("The wire, terminal, ground or part it is about.")] string Subject,
     [property: Description("How likely it is before anything was looked at, 0 to 1; a judgement, see docs/faults.md.")] double Prior,
-    [property: Description("What sets it right; equal where the same work does.")] string Repair)
+    [property: Description("What sets it right; equal where the same work does.")] string Repair,
+    [property: Description("Whether it can harm in some stage of the bench plan; null without --effects.")] bool? Harmful,
+    [property: Description("Equal for faults that look alike whatever is operated, 0 for those that change nothing to be seen; null without --effects.")] int? Class)
 {
-    public static FaultAnswer Of(ListedFault listed) => new(listed.Fault.ToString(), listed.Fault.Kind, listed.Fault.Subject, listed.Prior(), listed.Repair);
+    public static FaultAnswer Of(ListedFault listed, bool? harmful = null, int? @class = null) =>
+        new(listed.Fault.ToString(), listed.Fault.Kind, listed.Fault.Subject, listed.Prior(), listed.Repair, harmful, @class);
 }

@@ -37,7 +37,7 @@ internal static class ListViews
     public static void Faults(Screen screen, OpenedDesign design)
     {
         var faults = design.Bike.ListFaults();
-        foreach (var kind in faults.Select(FaultAnswer.Of).GroupBy(f => f.Kind))
+        foreach (var kind in faults.Select(f => FaultAnswer.Of(f)).GroupBy(f => f.Kind))
         {
             screen.Line(string.Create(CultureInfo.InvariantCulture, $"{Meaning(kind.Key)}: {kind.Count()}"));
             foreach (var fault in kind)

@@ -24,6 +24,10 @@ public sealed class ListVerb(Screen screen) : Command<ListVerb.Settings>
         [Description("The design; for kinds nothing, or the name of one kind")]
         public string? Of { get; init; }
 
+        [CommandOption("--effects")]
+        [Description("With faults and --json: which can harm, and which look alike; takes a while")]
+        public bool Effects { get; init; }
+
         [CommandOption("--json")]
         [Description("Answer for a machine to read")]
         public bool Json { get; init; }
@@ -61,7 +65,7 @@ public sealed class ListVerb(Screen screen) : Command<ListVerb.Settings>
         {
             "parts" => (new PartsAnswer(design), () => ListViews.Parts(screen, design)),
             "controls" => (new ControlsAnswer(design), () => ListViews.Controls(screen, design)),
-            _ => (new FaultsAnswer(design), () => ListViews.Faults(screen, design)),
+            _ => (new FaultsAnswer(design, settings.Effects && settings.Json), () => ListViews.Faults(screen, design)),
         };
         Tell(settings, list.Answer, list.View);
         return design.Exit(look: false);

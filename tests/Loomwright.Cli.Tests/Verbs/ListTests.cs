@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Loomwright.Tests.Verbs;
 
 public sealed class ListTests
@@ -22,9 +24,22 @@ public sealed class ListTests
     public void A_listed_fault_of_each_form_can_be_put_in_by_its_id()
     {
         var faults = Answered.Read(Called.With("list", "faults", Called.Bench, "--json")).GetProperty("faults").EnumerateArray();
+        Assert.All(faults, f => Assert.Equal((JsonValueKind.Null, JsonValueKind.Null), (f.GetProperty("harmful").ValueKind, f.GetProperty("class").ValueKind)));
         var firsts = faults.DistinctBy(f => f.GetProperty("kind").GetString()).Select(f => f.GetProperty("id").GetString()!).ToList();
         Assert.Equal(11, firsts.Count);
         Assert.All(firsts, id => Assert.InRange(Called.With("try", Called.Bench, "--fault", id).Exit, ExitCode.Answered, ExitCode.Look));
+    }
+
+    [Fact]
+    public void What_a_fault_can_do_is_worked_out_when_it_is_asked_for()
+    {
+        var faults = Answered.Read(Called.With("list", "faults", Called.Bench, "--json", "--effects")).GetProperty("faults").EnumerateArray().ToDictionary(f => f.GetProperty("id").GetString()!, StringComparer.Ordinal);
+        Assert.False(faults["open: stop lamp feed"].GetProperty("harmful").GetBoolean());
+        Assert.Contains(faults.Values, f => f.GetProperty("harmful").GetBoolean());
+
+        // A stop lamp is dark for want of its feed as for want of itself; all else is as it was.
+        Assert.Equal(faults["open: stop lamp feed"].GetProperty("class").GetInt32(), faults["dead: rear cluster.stop"].GetProperty("class").GetInt32());
+        Assert.All(faults.Values, f => Assert.InRange(f.GetProperty("class").GetInt32(), 0, faults.Count));
     }
 
     [Fact]
