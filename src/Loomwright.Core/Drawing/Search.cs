@@ -7,7 +7,7 @@ internal static class Search
     private const double UsualPerPixel = 10;
 
     // How much dearer a trial may be at the beginning and still be gone on from.
-    private const double Slack = 200;
+    private const double Slack = 12;
 
     /// <summary>The best of the trials, from a first arrangement.</summary>
     /// <param name="perPixel">What each pixel over the edge of the paper costs.</param>
