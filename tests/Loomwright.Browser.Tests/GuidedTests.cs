@@ -123,6 +123,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.4"));
         await phone.On("s0.gate");
         await Expect(phone.Screen).ToContainTextAsync("none is open");
+        Assert.Equal(["First power for this stage", "Then, with power on", "Ticked"], await phone.Screen.Locator("h2:visible").AllInnerTextsAsync());
         await phone.Press("Connect");
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
