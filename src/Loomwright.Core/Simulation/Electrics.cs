@@ -325,7 +325,8 @@ internal sealed partial class Electrics
                 continue;
             }
 
-            var volts = Math.Sqrt(SquareVolts[l]);
+            // What is put right after can be less than nothing by its rounding.
+            var volts = Math.Sqrt(Math.Max(0, SquareVolts[l]));
             var point = filament.At(volts);
             var ohms = volts > 1e-6 ? volts / point.Amps : 1 / point.Siemens;
             most = Math.Max(most, heat[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1);
