@@ -8,6 +8,12 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Loomwright.Benchmarks;
 using Loomwright.Oracle;
 
+if (args is ["questions"])
+{
+    Questions.Print();
+    return 0;
+}
+
 if (!Ngspice.IsInstalled)
 {
     Console.Error.WriteLine("libngspice0 is not installed: there is nothing to measure beside.");
@@ -43,6 +49,7 @@ foreach (var each in Cases.All)
 
 Picture.Print();
 Dictionaries.Print();
+Questions.Print();
 return 0;
 
 double Microseconds(Case of, string method) =>
