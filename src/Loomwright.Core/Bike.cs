@@ -30,6 +30,7 @@ public sealed class Bike
     private readonly Lazy<ImmutableArray<Finding>> _findings;
     private readonly Lazy<ImmutableArray<Fix>> _fixes;
     private readonly Lazy<Plan> _plan;
+    private readonly Lazy<Plan> _planOnTheBike;
     private readonly Lazy<Proven> _proven;
     private readonly Lazy<ImmutableArray<SheetName>> _sheets;
 
@@ -40,6 +41,7 @@ public sealed class Bike
         _findings = new(() => Loom is null ? [] : Rules.Check(_study.Value));
         _fixes = new(() => Loom is null ? [] : Cures.Of(_study.Value, _file, Check()));
         _plan = new(() => Bench.Plan.For(Known));
+        _planOnTheBike = new(() => Bench.OnTheBike.BikePlan.For(Known));
         _proven = new(() => Proven.Of(_plan.Value));
         _sheets = new(() => Drawing.Sheets.Of(Known));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
@@ -169,8 +171,8 @@ public sealed class Bike
     /// <summary>The staged bench plan as it is before it is proven.</summary>
     public Plan Plan(PlanOptions? options = null) => options is null ? _plan.Value : Bench.Plan.For(Known, options);
 
-    /// <summary>The second plan: the finished loom on the bike.</summary>
-    public Plan PlanOnTheBike() => Bench.OnTheBike.BikePlan.For(Known);
+    /// <summary>The second plan: the finished loom on the bike; worked out once.</summary>
+    public Plan PlanOnTheBike() => _planOnTheBike.Value;
 
     /// <summary>The staged bench plan with what it catches of every single fault, and the measurements that took. Takes seconds; worked out once.</summary>
     public Proven Proof(PlanOptions? options = null) => options is null ? _proven.Value : Proven.Of(Bench.Plan.For(Known, options));

@@ -16,6 +16,7 @@ public static class Cautions
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
     public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
     public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
+    public const string InGroundLead = "Meter in the ground lead: key off, nothing switched on, never while cranking. Red plug back to V after.";
     public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";
     public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";
     public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable on battery plus has no fuse: on last, booted, off first.";

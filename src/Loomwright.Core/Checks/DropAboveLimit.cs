@@ -29,7 +29,7 @@ internal static class DropAboveLimit
                 new Subject.OfPart(above[0].Part),
                 limit.IsBothWays ? "The way there and back takes more than the {limit} this design aims at from {loads}." : "The way there or the way back takes more than the {limit} this design aims at for each, from {loads}.",
                 "Light falls much faster than the volts. What is lost sits in wires, plugs, contacts, fuse and box together, as computed.",
-                "See on the page of sizes, or with size, where it is lost: a thicker wire on the longest stretch first, then the ground. Or write another drop limit if this light is enough for you.",
+                "`loomwright size FILE` tells where it is lost: a thicker wire on the longest stretch first, then the ground. Or write another drop limit if this light is enough for you.",
                 [
                     Evidence.Of("loads", string.Join(", ", above.Select(l => $"{Words.Name(l.Load)} ({Percent(l.Share)})"))),
                     Evidence.Of("limit", Percent(limit.Limit)),

@@ -66,7 +66,7 @@ internal static class PositionDrains
         new Subject.OfPart(battery.Name),
         "With everything at rest {battery} gives {amps}: {hold} are gone in {time}.",
         "A bike that stands over a holiday does not start after it, and a lead-acid battery left flat does not come back. By common practice what is left on at rest stays under a few milliamps.",
-        "Open one fuse after the other with a meter in the ground lead: the one at which the current falls has it behind it. Then put what takes it behind the lock.",
+        "Key off and nothing switched on, put a meter in the ground lead (never while cranking; its red plug back to V after) and open one fuse after the other: the one at which the current falls has it behind it. Then put what takes it behind the lock.",
         [
             Evidence.Of("battery", battery.Name),
             Evidence.Of("amps", new Current(poses.SupplyAmps(poses.Rest))),

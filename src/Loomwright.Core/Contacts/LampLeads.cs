@@ -15,6 +15,9 @@ public sealed class LampLeads
     // The share by which a sum of two readings may miss the third, and the ohms of two touches of the probes (judgement).
     private const double SumWithin = 0.2, TouchOhms = 0.3;
 
+    // Nearer than the last digit of a hand meter and those touches, two readings do not tell which is the lower.
+    private const double SameWithin = 0.1 + TouchOhms;
+
     private readonly ImmutableArray<string> _leads;
     private readonly ImmutableArray<LampReading> _readings;
 
@@ -90,7 +93,13 @@ public sealed class LampLeads
             var ends = Enumerable.Range(0, _leads.Length).Where(o => o != at && OhmsOf(at, o) is not null).OrderBy(o => OhmsOf(at, o)).ToList();
             foreach (var (end, rank) in ends.Select((e, i) => (e, i)))
             {
-                yield return FormattableString.Invariant($"{_leads[end]} to {shared}: {OhmsOf(at, end):0.##} Ω cold, {(rank == 0 ? "the filament of the most watts, stop or main" : "fewer watts, tail or dip or position")}.");
+                var near = ends.Exists(o => o != end && Math.Abs(OhmsOf(at, o)!.Value - OhmsOf(at, end)!.Value) < SameWithin);
+                yield return FormattableString.Invariant($"{_leads[end]} to {shared}: {OhmsOf(at, end):0.##} Ω cold, {(near ? "too near the next to tell them apart by ohms" : rank == 0 ? "the filament of the most watts, stop or main" : "fewer watts, tail or dip or position")}.");
+            }
+
+            if (ends.Zip(ends.Skip(1)).Any(p => OhmsOf(at, p.Second) - OhmsOf(at, p.First) < SameWithin))
+            {
+                yield return $"Which is which: plus for a second on each of them, {shared} on minus, from a supply that shows amps and has a fuse. More amps is more watts, and the glass gets hot. Or read the marks on the lamp's socket; in a bulb with main and dip the dip filament sits in a shield.";
             }
         }
         else if (Pairs.Where(p => OhmsOf(p.One, p.Other) is not null).ToList() is [var only])

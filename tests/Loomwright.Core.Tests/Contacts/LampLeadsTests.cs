@@ -18,6 +18,17 @@ public sealed class LampLeadsTests
     }
 
     [Fact]
+    public void Main_and_dip_of_a_headlamp_lie_too_near_for_ohms_and_another_way_is_told()
+    {
+        // 60 W and 55 W at 12 V, hot over cold 14: 0.17 and 0.19 ohm, which a hand meter shows as 0.2 both.
+        var lamp = LampLeads.Of(Three, [new(0, 1, 0.17), new(0, 2, 0.36), new(1, 2, 0.19)]);
+        Assert.Equal("black", lamp.Shared);
+        Assert.DoesNotContain(lamp.Words, w => w.Contains("most watts", StringComparison.Ordinal) || w.Contains("fewer watts", StringComparison.Ordinal));
+        Assert.Equal(2, lamp.Words.Count(w => w.Contains("too near the next", StringComparison.Ordinal)));
+        Assert.Contains("More amps is more watts", lamp.Words[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Ohms_that_do_not_add_up_name_no_lead()
     {
         var lamp = LampLeads.Of(Three, [new(0, 1, 2), new(0, 2, 2), new(1, 2, 2)]);

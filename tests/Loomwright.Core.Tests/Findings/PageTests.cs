@@ -67,6 +67,11 @@ public partial class PageTests
 
     [Theory]
     [MemberData(nameof(Sampled))]
+    public void No_name_out_of_the_program_stands_in_what_a_person_reads(string code) =>
+        Assert.All(Found(Samples(code)[0]), f => Assert.All([f.WhatTemplate, f.WhyTemplate, f.DoTemplate], t => Assert.DoesNotMatch(@"\w\.[A-Z]", t)));
+
+    [Theory]
+    [MemberData(nameof(Sampled))]
     public void No_brace_is_left_in_what_a_person_reads(string code) =>
         Assert.All(Found(Samples(code)[0]).Where(f => f.Code == code), f => Assert.All([f.What, f.Why, f.Do], t => Assert.DoesNotMatch("[{}]", t)));
 

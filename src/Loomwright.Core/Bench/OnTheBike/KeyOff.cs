@@ -14,7 +14,7 @@ internal sealed class KeyOff(Everything bike)
         {
             Marks = [post],
             Meter = new MeterCard(Dial.Amps, "10 A", "COM", lead, post, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: false),
-            Cautions = bike.Once.Say(Cautions.AmpsSocket),
+            Cautions = bike.Once.Say(Cautions.InGroundLead, Cautions.AmpsSocket),
         });
         var frame = tour.Wait(UntilAsleep);
         var band = Bands.Of(frame.Phases[0].Supply);
