@@ -10,9 +10,6 @@ namespace Loomwright.Checks;
 /// <summary>The wires whose guard is larger than the rule that counts allows, one for each guard and size.</summary>
 internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surroundings Around, Verdict Verdict, AmpacityRule Chosen)
 {
-    private static readonly ImmutableArray<double> BladeAmps = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40];
-    private static readonly ImmutableArray<double> SoldSquareMillimetres = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50];
-
     /// <summary>A thicker wire behind the same guard that the rule accepts: the branch was taken off it.</summary>
     public Wire? Trunk { get; private init; }
 
@@ -75,10 +72,10 @@ internal sealed record WireBehind(Guard Guard, ImmutableArray<Wire> Wires, Surro
     private string Still => Stricter.Count == 0 ? "" : " Stricter rules still reject it: {stricter}.";
 
     /// <summary>The largest blade fuse the rule allows, or null.</summary>
-    public double? Smaller => BladeAmps.LastOrDefault(a => a <= Sizing.Verdict.Largest(Verdict.By!, Guard.Kind).Amps) is > 0 and var amps ? amps : null;
+    public double? Smaller => Sold.Blades.Select(b => b.Amps).LastOrDefault(a => a <= Sizing.Verdict.Largest(Verdict.By!, Guard.Kind).Amps) is > 0 and var amps ? amps : null;
 
     /// <summary>The thinnest size sold that passes the rule, or null.</summary>
-    public CrossSection? Thicker => SoldSquareMillimetres.Select(mm => new CrossSection(mm))
+    public CrossSection? Thicker => Sold.Wires
         .Where(s => s.SquareMillimetres > Wires[0].Size.SquareMillimetres && Verdict.By!.Rule.For(s, Around) is { } a && Sizing.Verdict.Passes(a, Guard))
         .Select(s => (CrossSection?)s).FirstOrDefault();
 

@@ -133,7 +133,11 @@ public sealed class TroubleTable
     private bool Burns(Hypothesis hypothesis, int stimulus)
     {
         var loom = hypothesis.Faults.Take(hypothesis.Repairs.Length).Aggregate(_loom, (l, f) => Patch.Apply(l, f.Fault));
-        return new Rig(loom, new RigOptions { Healthy = _loom }).Play(Table.Stimuli[stimulus].Operations).Any(frame => !Harm.Of(loom, frame).IsEmpty);
+        var operations = Table.Stimuli[stimulus].Operations;
+        var healthy = new Rig(_loom).Play(operations);
+        var isStart = healthy.Any(f => WireLimit.IsStart(_loom, f));
+        var anyway = healthy.SelectMany(f => Harm.Found(_loom, f, isStart)).Select(h => h.What).ToHashSet(StringComparer.Ordinal);
+        return new Rig(loom, new RigOptions { Healthy = _loom }).Play(operations).Any(frame => Harm.Found(loom, frame, isStart).Any(h => !anyway.Contains(h.What)));
     }
 
     private IEnumerable<(Hypothesis Other, Hypothesis Both)> Simulated(Hypothesis one, ImmutableArray<Hypothesis> others)

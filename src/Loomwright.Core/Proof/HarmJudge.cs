@@ -11,14 +11,11 @@ namespace Loomwright.Proof;
 /// <summary>What a moment with a fault harms that the same moment without it does not.</summary>
 internal sealed class HarmJudge
 {
-    // Above this beside what the loads take the supply is shorted; a box's own reverse leakage is below a volt; a coil's
-    // diode and the one inside an output stand about an amp (all judgement, no source).
-    private const double ShortAboveAmps = 20;
-    private const double ReversedBelowVolts = -1;
+    // A coil's diode and the one inside an output stand about an amp (judgement, no source).
     private const double DiodeAmps = 1;
 
     private readonly Wiring _healthy;
-    private readonly ImmutableArray<double> _mostAmps;
+    private readonly ImmutableArray<(double ForLong, double Starting)> _mostAmps;
     private readonly ImmutableArray<int> _diodes;
     private readonly ImmutableArray<(int Sight, HarmKind Kind)> _unasked;
     private readonly ImmutableArray<(int Relay, bool IsForSeconds)> _coils;
@@ -27,9 +24,7 @@ internal sealed class HarmJudge
     public HarmJudge(Wiring healthy, Loom whole)
     {
         _healthy = healthy;
-        var rule = AmpacityRules.Of(whole.Conditions);
-        var around = new Surroundings(whole.Conditions.Ambient, whole.Conditions.Insulation);
-        _mostAmps = [.. healthy.Links.Select(l => l.IsWire && whole.Wire(l.Owner) is { } wire ? MostAmps(Sizing.Heat.Of(wire.Size, around, rule), around) : double.PositiveInfinity)];
+        _mostAmps = [.. healthy.Links.Select(l => l.IsWire && whole.Wire(l.Owner) is { } wire && WireLimit.Of(whole, wire) is var limit ? (limit.ForLongAmps, limit.StartingAmps) : (double.PositiveInfinity, double.PositiveInfinity))];
         _diodes = [.. Enumerable.Range(0, healthy.Links.Length).Where(l => healthy.Links[l] is { IsWire: false, Curve: Diode } && !IsLamp(healthy.Links[l]))];
         var parts = whole.Parts.ToDictionary(p => p.Name, Names.Comparer);
         _unasked = [.. healthy.Sights.SelectMany((s, i) => Unasked(parts[s.Part], s).Select(k => (i, k)))];
@@ -80,14 +75,15 @@ internal sealed class HarmJudge
         _ => true,
     };
 
-    private static double MostAmps(Sizing.Heat heat, Surroundings around) => Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp);
-
+    // A start that is asked for takes seconds; one that is not goes on.
     private bool Overheats(Settled without, Settled with)
     {
+        var isStart = _unasked.Any(u => u.Kind == HarmKind.StarterTurns && Runs(u.Sight, without));
         for (var l = 0; l < _mostAmps.Length; l++)
         {
-            var amps = double.IsPositiveInfinity(_mostAmps[l]) ? 0 : Math.Abs(Most(with, l));
-            if (amps > _mostAmps[l] && amps > Math.Abs(Most(without, l)) * 1.1)
+            var most = isStart ? _mostAmps[l].Starting : _mostAmps[l].ForLong;
+            var amps = double.IsPositiveInfinity(most) ? 0 : Math.Abs(Most(with, l));
+            if (amps > most && amps > Math.Abs(Most(without, l)) * 1.1)
             {
                 return true;
             }
@@ -98,12 +94,12 @@ internal sealed class HarmJudge
 
     private static bool Shorts(Wiring wiring, Settled without, Settled with) =>
         Enumerable.Range(0, wiring.Fuses.Length).Any(f => with.State.Blown[f] && !without.State.Blown[f])
-        || Gives(wiring, with) > Gives(wiring, without) + ShortAboveAmps;
+        || Gives(wiring, with) > Gives(wiring, without) + Harm.ShortAboveAmps;
 
     private bool PastRating(Touch touch, Settled without, Settled with)
     {
         var wiring = touch.Wiring;
-        var reversed = wiring.Boxes.Any(b => with.Pictures[0].Volts[b.SupplyNode] - with.Pictures[0].Volts[b.GroundNode] < ReversedBelowVolts);
+        var reversed = wiring.Boxes.Any(b => with.Pictures[0].Volts[b.SupplyNode] - with.Pictures[0].Volts[b.GroundNode] < Harm.ReversedBelowVolts);
         var diodes = _diodes.Any(d => d < wiring.Links.Length && Math.Abs(Most(with, d)) > DiodeAmps && Math.Abs(Most(without, d)) <= DiodeAmps);
         var fuses = wiring.Fuses.Select((f, i) => (f, i)).Any(f => !with.State.Blown[f.i] && Math.Abs(Most(with, f.f.Link)) > f.f.RatingAmps && Math.Abs(Most(without, f.f.Link)) <= f.f.RatingAmps);
         return reversed || diodes || fuses;

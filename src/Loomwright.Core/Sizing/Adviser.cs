@@ -13,20 +13,19 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
     // A lead-acid battery at rest, for what cold lamps take and what a share of the supply is.
     private const double SupplyVolts = 12.6;
 
-    // How long a start takes (judgement).
-    private const double CrankingSeconds = 10;
-
-    // Sold by the reel (common practice, no source).
-    private static readonly ImmutableArray<CrossSection> Sold = [.. new[] { 0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50 }.Select(mm => new CrossSection(mm))];
-
     private readonly Guards _guards = new(loom);
     private readonly Worst _worst = new(loom);
     private readonly DropLimit _limit = DropLimit.Of(loom.Conditions);
+    private readonly double[] _longest = new double[loom.Wires.Length];
+    private readonly double[] _longestAbove = new double[loom.Wires.Length];
+    private readonly double[] _starting = new double[loom.Wires.Length];
 
     public Sized Answer()
     {
+        var circuits = Circuits().ToImmutableArray();
+        Measure(circuits);
         var wires = loom.Wires.Select((w, i) => Size(w, i)).ToImmutableArray();
-        return new Sized(rule, wires, [.. _guards.Fuses.Select((f, i) => Size(f, i, wires))], [.. Circuits()], _worst.Everything);
+        return new Sized(rule, wires, [.. _guards.Fuses.Select((f, i) => Size(f, i, wires))], circuits, _worst.Everything);
     }
 
     private WireSized Size(Wire wire, int place)
@@ -37,14 +36,14 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
         var cranking = _worst.Cranking(wire.Name).Amps;
         var heat = Heat.Of(wire.Size, around, rule);
         var settled = heat.Settled(most.Amps);
-        var (enough, reason) = Enough(wire, around, Stands(place, guard), most.Amps, cranking);
+        var (enough, reason) = Enough(place, wire, around, Stands(place, guard), most.Amps, cranking);
         return new WireSized(
             wire,
             new Current(most.Amps),
             most.Steps,
             new Current(cranking),
             around,
-            cranking > most.Amps ? heat.After(settled, cranking, CrankingSeconds) : settled,
+            cranking > most.Amps ? heat.After(settled, cranking, WireLimit.StartSeconds) : settled,
             heat.By,
             guard,
             guard is { Band: { } band, Rating.Amps: var rating } ? FuseAgainstWire.Of(band, rating, heat) : null,
@@ -60,33 +59,80 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
         : _guards.BringsBack(wire) is { } back ? (back, $" and to bring back what {back.InWords} lets pass")
         : null;
 
-    private (CrossSection? Size, string Reason) Enough(Wire wire, Surroundings around, (Guard Guard, string Words)? stands, double amps, double cranking)
+    // In metres, there and back or the longer of the two as the limit counts: the longest circuit through each wire, the longest that loses too much, and the starter's.
+    private void Measure(ImmutableArray<CircuitSized> circuits)
     {
-        var carries = Sold.Where(s => Verdict.Standing(s, around, rule) is { } a && (a.Carries ?? a.Fuse).Amps >= amps && (stands is not { } must || Verdict.Passes(a, must.Guard))).ToList();
-        var place = stands?.Words ?? "";
+        foreach (var circuit in circuits)
+        {
+            var (there, back) = _guards.Circuit(circuit.Load);
+            var isStart = loom.Part(_worst.Loads[circuit.Load].Seen.Part)?.Kind == "starter";
+            foreach (var way in isStart || _limit.IsBothWays ? [[.. there, .. back]] : new[] { there, back })
+            {
+                var metres = way.Sum(w => loom.Wires[w].Length.Metres);
+                foreach (var wire in way)
+                {
+                    Lengthen(isStart ? _starting : _longest);
+                    if (!isStart && !circuit.IsWithin)
+                    {
+                        Lengthen(_longestAbove);
+                    }
+
+                    void Lengthen(double[] longest) => longest[wire] = Math.Max(longest[wire], metres);
+                }
+            }
+        }
+    }
+
+    private (CrossSection? Size, string Reason) Enough(int place, Wire wire, Surroundings around, (Guard Guard, string Words)? stands, double amps, double cranking)
+    {
+        var isStart = _starting[place] > 0 && cranking > amps;
+        var carries = Sold.Wires.Where(s => Verdict.Standing(s, around, rule) is { } a && (a.Carries ?? a.Fuse).Amps >= amps && (stands is not { } must || Verdict.Passes(a, must.Guard))
+            && (!isStart || Starts(s, around, amps, cranking))).ToList();
+        var asked = $"{new Current(amps)}{(isStart ? $", ten seconds of {new Current(cranking)}" : "")}{stands?.Words}";
         if (carries.Count == 0)
         {
-            return (null, $"No size up to {Sold[^1]} carries {new Current(amps)}{place} by {rule.Name}.");
+            return (null, $"No size up to {Sold.Wires[^1]} carries {asked} by {rule.Name}.");
         }
 
-        var (current, most, words) = cranking > amps ? (cranking, Starter.Limit, $"{new Voltage(Starter.Limit)} while starting ({Starter.Source}, from memory)") : (amps, _limit.Limit * OneWire * SupplyVolts, OfLimit);
-        var loses = DropLimit.Thinnest(Sold.Select(s => Conductor.For(s).Row), new Current(current), wire.Length, new Voltage(most))?.Size;
-        if (loses is null || loses.Value.SquareMillimetres > carries[0].SquareMillimetres)
+        var running = Running(place, wire, amps);
+        var starting = isStart ? Loses(wire, _starting[place], cranking, Starter.Limit, $"{new Voltage(Starter.Limit)} while starting ({Starter.Source}, from memory)") : running;
+        var (loses, words) = MoreThan(starting.Size, running.Size) ? starting : running;
+        if (MoreThan(loses, carries[0]))
         {
-            return (loses, $"{loses?.ToString() ?? $"No size up to {Sold[^1]}"} loses no more than {words} on this wire alone, {wire.Length} at {new Current(current)}.");
+            return (loses, $"{loses?.ToString() ?? $"No size up to {Sold.Wires[^1]}"} {words}.");
         }
 
         var allowed = Verdict.Standing(carries[0], around, rule)!;
         var figure = allowed.Carries is { } carried ? $"carries {carried.Printed}" : $"stands a fuse of {allowed.Fuse.Printed}";
-        return (carries[0], $"{carries[0]} {figure} by {allowed.Rule.Name}{Read(allowed)}: enough for {new Current(amps)}{place}.");
+        return (carries[0], $"{carries[0]} {figure} by {allowed.Rule.Name}{Read(allowed)}: enough for {asked}.");
     }
+
+    private bool Starts(CrossSection size, Surroundings around, double amps, double cranking)
+    {
+        var heat = Heat.Of(size, around, rule);
+        return heat.After(heat.Settled(amps), cranking, WireLimit.StartSeconds).Celsius <= around.Insulation.Celsius;
+    }
+
+    // Of the circuits through it that lose too much the longest counts; where none does, no more is asked than it has.
+    private (CrossSection? Size, string Words) Running(int place, Wire wire, double amps)
+    {
+        var (above, longest) = (_longestAbove[place], _longest[place]);
+        var asked = Loses(wire, above > 0 ? above : longest, amps, _limit.Limit * SupplyVolts, Owners);
+        return above == 0 && longest > 0 && MoreThan(asked.Size, wire.Size) ? (wire.Size, $"does: every circuit through it stays within {Owners}") : asked;
+    }
+
+    // Its share by length of what a circuit so long may lose; where no load's way leads through it, all of one way.
+    private (CrossSection? Size, string Words) Loses(Wire wire, double metres, double amps, double volts, string limit)
+    {
+        var (share, part) = metres > 0 ? (wire.Length.Metres / metres, $"its share by length ({wire.Length} of {new Length(metres)}) of") : _limit.IsBothWays ? (0.5, "half of") : (1, "all of");
+        return (DropLimit.Thinnest(Sold.Wires.Select(s => Conductor.For(s).Row), new Current(amps), wire.Length, new Voltage(volts * share))?.Size, $"loses no more than {part} {limit} at {new Current(amps)}");
+    }
+
+    private static bool MoreThan(CrossSection? one, CrossSection? other) => other is { } than && (one is null || one.Value.SquareMillimetres > than.SquareMillimetres);
 
     private static DropLimit Starter => DropLimit.All.First(l => l.Circuit == "starter main cable");
 
-    // Both ways are two wires at the least.
-    private double OneWire => _limit.IsBothWays ? 0.5 : 1;
-
-    private string OfLimit => string.Create(CultureInfo.InvariantCulture, $"{(_limit.IsBothWays ? "half of " : "")}{_limit.Limit * 100:0.#} % ({_limit.Source})");
+    private string Owners => string.Create(CultureInfo.InvariantCulture, $"{_limit.Limit * 100:0.#} % ({_limit.Source})");
 
     private static string Read(Allowance allowed) => allowed.SizeTaken.EndsWith("AWG", StringComparison.Ordinal) ? $" (read at {allowed.SizeTaken})" : "";
 

@@ -70,6 +70,21 @@ internal sealed class Guards
         ? Enumerable.Range(0, _wiring.Fuses.Length).Where(f => Before(f).IsEmpty).Select(f => GuardOf(_wiring.Fuses[f])).MaxBy(g => g.Rating.Amps)
         : null;
 
+    /// <summary>The wires on a load's way there and on its way back, by their places in the file; both empty when it has no way back of its own.</summary>
+    public (ImmutableArray<int> There, ImmutableArray<int> Back) Circuit(string load)
+    {
+        if (_wiring.Sights.FirstOrDefault(s => Text.Names.Same(s.Name, load)) is not { } sight)
+        {
+            return ([], []);
+        }
+
+        var link = _wiring.Links[sight.Link];
+        var (feed, back) = _amps[link.From] >= _amps[link.To] ? (link.From, link.To) : (link.To, link.From);
+        return WayBack(back) is { } home ? (Wires(WayTo(feed)), Wires(home)) : ([], []);
+
+        ImmutableArray<int> Wires(IEnumerable<int> links) => [.. links.Where(l => _wiring.Links[l].IsWire)];
+    }
+
     /// <summary>Whether a load hangs on an output that is only on for a share of the time: its volts are then not what the wiring leaves it.</summary>
     public bool IsDimmed(string load) => _wiring.Sights.Where(s => Text.Names.Same(s.Name, load)).Select(s => _wiring.Links[s.Link]).Any(link =>
         WayTo(link.From).Concat(WayTo(link.To)).Any(l => _wiring.Links[l].Switching is Switching.Output o
@@ -149,6 +164,39 @@ internal sealed class Guards
                     (_amps[other], _guard[other], _cameBy[other]) = (amps, guard, l);
                     todo.Enqueue(other, -amps);
                 }
+            }
+        }
+    }
+
+    // Links from a node to the supply's return, the fewest; null when there are none.
+    private List<int>? WayBack(int start)
+    {
+        var cameBy = new Dictionary<int, int> { [start] = -1 };
+        var todo = new Queue<int>([start]);
+        while (todo.TryDequeue(out var node))
+        {
+            if (node == _return)
+            {
+                return [.. Back(node)];
+            }
+
+            foreach (var l in At(node))
+            {
+                var other = _wiring.Links[l].From == node ? _wiring.Links[l].To : _wiring.Links[l].From;
+                if (cameBy.TryAdd(other, l))
+                {
+                    todo.Enqueue(other);
+                }
+            }
+        }
+
+        return null;
+
+        IEnumerable<int> Back(int node)
+        {
+            for (; cameBy[node] is >= 0 and var l; node = _wiring.Links[l].From == node ? _wiring.Links[l].To : _wiring.Links[l].From)
+            {
+                yield return l;
             }
         }
     }

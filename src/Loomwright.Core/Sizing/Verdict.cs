@@ -33,7 +33,7 @@ internal sealed record Verdict(Allowance? By, ImmutableArray<Allowance> Accept, 
     /// <summary>What a wire lies in: the warmer place of its two ends (cool +0, warm +15, hot +40 K).</summary>
     public static Surroundings Around(Loom loom, Wire wire)
     {
-        double Gain(string part) => loom.Places.FirstOrDefault(p => loom.Part(part)?.Place is { } key && Names.Same(p.Key, key))?.Heat switch
+        double Gain(string part) => (loom.Part(part)?.Place is { } key ? loom.Places.FirstOrDefault(p => Names.Same(p.Key, key)) : null)?.Heat switch
         {
             Design.Heat.Warm => 15,
             Design.Heat.Hot => 40,

@@ -1,6 +1,7 @@
 using CsCheck;
 using Loomwright.Bench;
 using Loomwright.Quantities;
+using Loomwright.Sizing;
 
 namespace Loomwright.Tests.Bench;
 
@@ -16,7 +17,7 @@ public class BladeFuseTests
         Assert.All(Published, p => Assert.Contains(BladeFuses.Colour(p.Amps), p.Colours));
         if (PublishedTable.IsOurs)
         {
-            Assert.Equal(Published.Select(p => p.Amps), BladeFuses.Ratings.Select(r => r.Amps));
+            Assert.Equal(Published.Select(p => p.Amps), Sold.Blades.Select(r => r.Amps));
         }
     }
 

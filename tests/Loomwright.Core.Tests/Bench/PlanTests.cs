@@ -2,6 +2,7 @@ using Loomwright.Bench;
 using Loomwright.Design;
 using Loomwright.Quantities;
 using Loomwright.Simulation;
+using Loomwright.Sizing;
 using Loomwright.Text;
 
 namespace Loomwright.Tests.Bench;
@@ -323,7 +324,7 @@ public partial class PlanTests
     {
         foreach (var stage in PlanOf(loom).Stages)
         {
-            var expected = BladeFuses.Ratings.First(r => r.Amps >= 1.25 * stage.Draws.Amps).Amps;
+            var expected = Sold.Blades.First(r => r.Amps >= 1.25 * stage.Draws.Amps).Amps;
             Assert.Equal(Math.Min(expected, stage.FirstFuse.Final?.Amps ?? expected), stage.FirstFuse.Rating.Amps);
             Assert.Contains(new Rig(stage.Connected).Now.Fuses, f => f.Rating == stage.FirstFuse.Rating);
         }

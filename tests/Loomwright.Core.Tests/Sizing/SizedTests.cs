@@ -100,15 +100,54 @@ public sealed class SizedTests
     [Fact]
     public void A_headlamp_fed_by_a_thin_wire_gets_a_thicker_one_for_its_drop_and_the_sentence_names_the_limit()
     {
-        // 55 W over 6 m of 0.75 mm²: 4.6 A · 0.148 Ω = 0.7 V, and half of 3 % of 12.6 V is 0.19 V.
+        // 55 W over 6 m of 0.75 mm²: 4.6 A · 0.148 Ω = 0.7 V, and 6 of 6.6 m of 3 % of 12.6 V is 0.34 V.
         var loom = Behind("10 A", "0.75 mm2");
         var wire = loom.Wire("lamp feed")!;
         var sized = Sized.Of(loom with { Wires = loom.Wires.Replace(wire, wire with { Length = new(6) }) });
         var feed = sized.Wires.Single(w => w.Wire.Name == "lamp feed");
         Assert.True(feed.IsThin);
-        Assert.Contains("half of 3 % (ABYC E-11", feed.Reason, StringComparison.Ordinal);
+        Assert.Contains("its share by length (6.00 m of 6.60 m) of 3 % (ABYC E-11", feed.Reason, StringComparison.Ordinal);
         Assert.False(Assert.Single(sized.Circuits).IsWithin);
         Assert.InRange(sized.Circuits[0].Drop.Volts, 0.6, 0.9);
+    }
+
+    [Fact]
+    public void Four_wires_in_a_row_that_are_enough_each_are_enough_together()
+    {
+        // 55 W over four times 1.8 m: alone each may lose 1.5 % on 1 mm², all four then lose 6 %.
+        var loom = Examples.Of("""
+            loomwright: 1
+            name: Kittiwake
+            parts:
+              battery: {kind: battery, chemistry: agm}
+              main fuse: {kind: fuse, rating: 10 A}
+              first splice: {kind: splice}
+              second splice: {kind: splice}
+              head lamp: {kind: lamp, filament: 55 W}
+            wires:
+              - {name: battery plus, from: battery.+, to: main fuse.1, size: 6 mm2, length: 0.1 m}
+              - {name: one, from: main fuse.2, to: first splice, size: 1 mm2, length: 1.8 m}
+              - {name: two, from: first splice, to: second splice, size: 1 mm2, length: 1.8 m}
+              - {name: three, from: second splice, to: head lamp.+, size: 1 mm2, length: 1.8 m}
+              - {name: four, from: head lamp.-, to: battery.-, size: 1 mm2, length: 1.8 m}
+            """);
+        var sized = Sized.Of(loom);
+        Assert.All(sized.Wires.Skip(1), w => Assert.True(w.IsThin, w.Reason));
+        var made = Sized.Of(loom with { Wires = [.. loom.Wires.Zip(sized.Wires, (w, s) => w with { Size = s.Enough!.Value })] });
+        var lost = made.Wires.Sum(w => w.Most.Amps * Loomwright.Parts.Conductor.For(w.Wire.Size).Row.OhmsPerMetre * w.Wire.Length.Metres);
+        Assert.True(lost <= 0.03 * 12.6, FormattableString.Invariant($"{lost} V"));
+        Assert.All(made.Wires, w => Assert.False(w.IsThin, w.Reason));
+    }
+
+    [Fact]
+    public void A_starter_cable_is_never_enough_where_ten_seconds_of_starting_would_burn_it()
+    {
+        var cable = Starting.Bike.Wire("starter cable")!;
+        var loom = Starting.Bike with { Wires = Starting.Bike.Wires.Replace(cable, cable with { Size = new(1.5), Length = new(0.01) }) };
+        var sized = Sized.Of(loom).Wires.Single(w => w.Wire.Name == "starter cable");
+        Assert.True(sized.IsThin);
+        Assert.True(sized.Enough?.SquareMillimetres >= 4);
+        Assert.True(sized.Warmest.Celsius > 105);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Loomwright.Design;
 using Loomwright.Quantities;
 using Loomwright.Simulation;
+using Loomwright.Sizing;
 
 namespace Loomwright.Bench.OnTheBike;
 
@@ -12,7 +13,7 @@ internal sealed class FirstPower(Everything bike)
         var probe = new Rig(bike.Loom).Play(bike.Key);
         var draws = probe.SelectMany(f => f.Phases).Select(p => p.Supply.Amps).Max();
         var fuses = Supplied.FusesAt(bike.Paths).ToList();
-        var final = fuses.Select(f => f.Settings.Number("rating")).OfType<double>().DefaultIfEmpty(BladeFuses.Ratings[^1].Amps).Max();
+        var final = fuses.Select(f => f.Settings.Number("rating")).OfType<double>().DefaultIfEmpty(Sold.Blades[^1].Amps).Max();
         var small = BladeFuses.For(new Current(draws), new Current(final)).Rating.Amps;
         var steps = new Steps(number);
         foreach (var fuse in fuses)
