@@ -1,3 +1,4 @@
+using Loomwright.Bench;
 using Loomwright.Diagnosis;
 
 namespace Loomwright.Output;
@@ -28,6 +29,11 @@ internal static class TroubleView
 
         screen.Item(FormattableString.Invariant($"{trouble.SomethingElse * 100,3:0} %"), "something that is not in the list");
         screen.Line();
+        if (trouble.NotRepeated is { } not)
+        {
+            screen.Line(TroubleText.NotRepeated(table, not));
+        }
+
         if (trouble.Odd is { } odd && trouble.State != Search.DoesNotFit)
         {
             screen.Line($"Ask again, it does not fit the rest: {TroubleText.Of(table, odd)}.");
@@ -44,6 +50,11 @@ internal static class TroubleView
             {
                 screen.Line($"Told as: --found \"{check.Name}: …\"");
             }
+        }
+
+        if (trouble.TellsBlownFuse)
+        {
+            screen.Line(Cautions.BlownFuse);
         }
 
         screen.Line("Before work on a wire: key off, main fuse out.");

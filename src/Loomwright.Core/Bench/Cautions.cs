@@ -12,6 +12,7 @@ public static class Cautions
     public const string LiveKey = "The live key lead goes through its small fuse and a switch. Nobody pushes a live end into a terminal.";
     public const string OhmsPowerOff = "Ohms only with power off. A lamp in the circuit reads low when cold; that is not a short.";
     public const string FirstPower = "Only the small fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
+    public const string BlownFuse = "A fuse blew: find out why before another goes in. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
     public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
@@ -19,7 +20,9 @@ public static class Cautions
     public const string InGroundLead = "Meter in the ground lead: key off, nothing switched on, never while cranking. Red plug back to V after.";
     public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";
     public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";
-    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable on battery plus has no fuse: on last, booted, off first.";
+    public const string HotResistor = "A load resistor burns skin and softens tape within a minute: fingers, tape and wires clear of it.";
+    public const string Stand = "On the stand, in neutral, wheel free, from first power on: one wire in the wrong place cranks or fires it with no hand on the button.";
+    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable at the battery has no fuse: on last, booted, off first.";
     public const string Pump = "A fuel pump dry for seconds only, no fuel near the bench. Its lead off and capped until this stage.";
     public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Seconds only: a coil fed while nothing turns gets hot.";
     public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Loomwright.Simulation;
 
 namespace Loomwright.Diagnosis;
 
@@ -24,6 +25,7 @@ public sealed class Trouble
     private readonly Belief _belief;
     private readonly ImmutableHashSet<Asked> _again;
     private readonly int? _at;
+    private readonly Dictionary<int, bool> _harms = [];
 
     private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
@@ -38,6 +40,7 @@ public sealed class Trouble
         var odd = OddOf();
         var hopeless = odd.AskedAgain && _belief.Against.Sum() > Hopeless;
         Odd = odd.AskedAgain && !hopeless ? null : odd.Odd;
+        NotRepeated = odd.NotRepeated;
         var likely = Odd is null && Suspects[0].Share >= Enough;
         Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, _belief.BatteryPlace, at, Done()));
         State = hopeless ? Search.DoesNotFit
@@ -74,6 +77,12 @@ public sealed class Trouble
     /// <summary>The answer that goes worst with everything else, to be asked again; null while all goes together.</summary>
     public Evidence? Odd { get; }
 
+    /// <summary>The answer that goes worst with everything else where what was done for it is not to be done again: something likely says it could harm. Null elsewhere.</summary>
+    public Evidence? NotRepeated { get; }
+
+    /// <summary>Whether an answer tells of a blown fuse.</summary>
+    public bool TellsBlownFuse => Answers.Any(TellsBlown);
+
     /// <summary>What is worth asking, the best for a minute's work first. None of it brings a state that something likely says could harm.</summary>
     public ImmutableArray<Question> Questions { get; }
 
@@ -96,7 +105,7 @@ public sealed class Trouble
 
         ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
         var next = new Trouble(_table, answers, answer.Place.Stimulus, _table.Singles, again);
-        return next.Odd is null ? next : _table.Pairs(answers, next._belief.BatteryPlace) is { IsEmpty: false } pairs
+        return next.Odd is null && next.NotRepeated is null ? next : _table.Pairs(answers, next._belief.BatteryPlace) is { IsEmpty: false } pairs
             ? new Trouble(_table, answers, answer.Place.Stimulus, [.. _table.Singles, .. pairs], again) : next;
     }
 
@@ -117,24 +126,45 @@ public sealed class Trouble
     private ImmutableArray<Question> Harmless(ImmutableArray<Question> ranked)
     {
         const int best = 8;
-        var live = _belief.All.Zip(_belief.Weights).Where(h => h.Second > LikelyEnoughToHarm).Select(h => h.First).ToList();
-        var harms = new Dictionary<int, bool>();
-        bool Harms(int stimulus) => harms.TryGetValue(stimulus, out var known) ? known : harms[stimulus] = live.Exists(h => _table.Harms(h, stimulus));
-        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || stimulus == _at || !Harms(stimulus)).Take(best)];
+        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || stimulus == _at || !CouldHarm(stimulus)).Take(best)];
     }
 
-    // Under what goes best with all answers, the one that goes worst of those not yet asked again, then what was found at a thing; when
-    // all were, the worst of them. None when all together are within three standard deviations of what is usual.
-    private (Evidence? Odd, bool AskedAgain) OddOf()
+    // A fuse that was seen blown says so whatever is thought of.
+    private bool CouldHarm(int stimulus)
+    {
+        if (!_harms.TryGetValue(stimulus, out var harms))
+        {
+            harms = Answers.Any(a => a.Place.Stimulus == stimulus && TellsBlown(a))
+                || _belief.All.Zip(_belief.Weights).Any(h => h.Second > LikelyEnoughToHarm && _table.Harms(h.First, stimulus));
+            _harms.Add(stimulus, harms);
+        }
+
+        return harms;
+    }
+
+    private bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus);
+
+    private bool TellsBlown(Evidence answer) => answer is Evidence.Seen seen
+        && seen.Signs.Any(s => _table.Table.Observables[s.Observable].Sense == Dictionary.Sense.Fuse && (FuseState)s.Sign == FuseState.Blown);
+
+    // Under what goes best with all answers, the one that goes worst of those not yet asked again and that may be, then what was found
+    // at a thing; when none is left, the worst of them, with the worst that only may not be repeated. None when all together are within
+    // three standard deviations of what is usual.
+    private (Evidence? Odd, Evidence? NotRepeated, bool AskedAgain) OddOf()
     {
         const double badly = 1;
         const double usual = 0.5;
         const double alone = 5;
         var ranked = Answers.Zip(_belief.Against, (a, g) => (Answer: a, Against: g)).Where(a => a.Against > badly).OrderByDescending(a => a.Against).ToList();
-        return ranked.Count == 0 || (_belief.Against.Sum() - (usual * Answers.Length) <= Misfit && ranked[0].Against <= alone) ? (null, false)
-            : ranked.Find(a => !_again.Contains(a.Answer.Place)).Answer is { } fresh ? (fresh, false)
-            : Answers.FirstOrDefault(a => a is Evidence.Checked { Found: not null } && !_again.Contains(a.Place)) is { } find ? (find, false)
-            : (ranked[0].Answer, true);
+        if (ranked.Count == 0 || (_belief.Against.Sum() - (usual * Answers.Length) <= Misfit && ranked[0].Against <= alone))
+        {
+            return (null, null, false);
+        }
+
+        var left = ranked.Select(r => r.Answer).Where(a => !_again.Contains(a.Place)).ToList();
+        return left.Find(MayRepeat) is { } fresh ? (fresh, null, false)
+            : Answers.FirstOrDefault(a => a is Evidence.Checked { Found: not null } && !_again.Contains(a.Place)) is { } find ? (find, null, false)
+            : (ranked[0].Answer, left.FirstOrDefault(), true);
     }
 
     // Two answers that are likelier with this than with the rest, one of them no mere look: eyes take much for the same.

@@ -14,6 +14,10 @@ public static class TroubleText
         _ => "what lights, sounds or clicks, and what does not?",
     };
 
+    /// <summary>Why an answer that does not fit is not asked for again.</summary>
+    public static string NotRepeated(TroubleTable table, Evidence answer) =>
+        $"This does not fit the rest: {Of(table, answer)}. It is not to be done again: by what was seen or is likely now it could blow a fuse or burn something.";
+
     /// <summary>An answer, with what was done.</summary>
     public static string Of(TroubleTable table, Evidence answer) => answer switch
     {

@@ -79,8 +79,6 @@ public static class Harm
         ];
     }
 
-    private static double MostAmps(Heat heat, Surroundings around) => Math.Sqrt(Math.Max(0, around.Insulation.Celsius - heat.Air.Celsius) / heat.KelvinPerSquareAmp);
-
     // Two figures: a current that burns is not known better.
     private static string About(double amps)
     {

@@ -142,6 +142,20 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void What_blew_a_fuse_is_not_done_again_only_because_another_answer_does_not_fit()
+    {
+        var blown = Enumerable.Range(0, Table.Table.Observables.Length).First(o => Table.Table.Observables[o].Sense == Sense.Fuse);
+        const string key = "lock=riding";
+        var saw = new Evidence.Seen(Place(key), [.. Seen("short: box.B+ to box.B-", key).Signs.Select(s => s.Observable == blown ? (blown, (byte)FuseState.Blown) : s)]);
+        var trouble = Trouble.Begin(Table).After(saw).After(All(Table.Table.Healthy, Place(Stop)));
+        Assert.True(trouble.TellsBlownFuse);
+        Assert.True(saw.Place == trouble.NotRepeated?.Place);
+        Assert.Null(trouble.Odd);
+        Assert.NotEqual(Search.Found, trouble.State);
+        Assert.StartsWith("This does not fit the rest: ", TroubleText.NotRepeated(Table, trouble.NotRepeated!), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_start_may_be_asked_for_under_a_fault_that_adds_no_harm_to_it_and_not_where_the_starter_turns_unasked()
     {
         var table = TroubleTable.Of(Starting.Bike);
