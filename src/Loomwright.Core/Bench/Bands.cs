@@ -27,8 +27,12 @@ internal static class Bands
         return least == 0 && most <= 0.01 ? "0.00 or 0.01 A" : FormattableString.Invariant($"{least:0.00} A to {most:0.00} A");
     }
 
-    /// <summary>What wires and joints may lose: a fifth more than computed, and 0.05 V; no lower end.</summary>
-    public static Band OfDrop(Voltage computed) => new(null, computed.Volts, (Math.Abs(computed.Volts) * 1.2) + 0.05, Unit.Volt);
+    /// <summary>What wires and joints may lose: a fifth more than computed, and 0.05 V; as much below nothing, where the probes are the other way round.</summary>
+    public static Band OfDrop(Voltage computed)
+    {
+        var most = (Math.Abs(computed.Volts) * 1.2) + 0.05;
+        return new(-most, computed.Volts, most, Unit.Volt);
+    }
 
     /// <summary>Two in a hundred either way, and 0.1 V for meter and clips.</summary>
     public static Band Of(Voltage computed)
@@ -65,6 +69,7 @@ internal static class Bands
     {
         { Unit: Unit.Ohm, Least: >= NoReadingOhms, Most: null } => "no reading (OL, or 1 at the left): not joined",
         { Unit: Unit.Ohm, Least: null or <= 0, Most: { } most } => $"at most {Written(most, band.Unit)}",
+        { Unit: Unit.Volt, Least: { } least, Most: { } most } when least == -most => $"at most {Written(most, band.Unit)}",
         { Least: { } least, Most: { } most } => $"{Written(least, band.Unit)} to {Written(most, band.Unit)}",
         { Unit: Unit.Ohm, Least: { } least, Most: null } => $"at least {Written(least, band.Unit)}, or no reading",
         { Least: { } least } => $"at least {Written(least, band.Unit)}",

@@ -53,7 +53,7 @@ internal sealed class Measuring
         foreach (var load in _site.Line.Loads)
         {
             Load(load, isIn: false);
-            var (_, lead) = Sighted.Ends(_site, Sighted.Tie(_site.Whole, load));
+            var (_, lead) = Sighted.Ends(_site.Whole, Sighted.Tie(_site.Whole, load));
             Add($"From {_site.Mark(lead)} to the clip for {_site.Mark(back)}: its way back alone.", lead, back, isIn: false);
         }
 
@@ -145,7 +145,7 @@ internal sealed class Measuring
     private void Load(string load, bool isIn, string before = "")
     {
         var tie = Sighted.Tie(_site.Whole, load);
-        var (feed, _) = Sighted.Ends(_site, tie);
+        var (feed, _) = Sighted.Ends(_site.Whole, tie);
         var from = _site.Line.Output is { } output && _site.Line.Loads.Length == 1 ? output : feed;
         var plain = _site.Model(tie.Part!.Name).Sights.All(s => s is not Sight.Lamp { Law: LightLaw.Led });
         var what = isIn || !_low.Contains(tie.Part.Name, Names.Comparer) ? $"{Spoken.Of(load)} and its way back" : $"the feed of {Spoken.Of(load)}, which is unplugged";
@@ -161,7 +161,7 @@ internal sealed class Measuring
         }
 
         var behind = _with.Now.Seen.Select(s => s.Name).Where(l => _low.Contains(Sighted.Tie(_site.Whole, l).Part!.Name, Names.Comparer)
-            && Sighted.Ends(_site, Sighted.Tie(_site.Whole, l)) is var ends && (_without.Ohms(red, ends.Feed) is { Ohms: < 5 } || _without.Ohms(red, ends.Back) is { Ohms: < 5 })).ToList();
+            && Sighted.Ends(_site.Whole, Sighted.Tie(_site.Whole, l)) is var ends && (_without.Ohms(red, ends.Feed) is { Ohms: < 5 } || _without.Ohms(red, ends.Back) is { Ohms: < 5 })).ToList();
         return string.Join(", ", behind.Count == 0 ? _low : behind.Select(Spoken.Of));
     }
 

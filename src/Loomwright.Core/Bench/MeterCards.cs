@@ -1,4 +1,5 @@
 using Loomwright.Design;
+using Loomwright.Quantities;
 
 namespace Loomwright.Bench;
 
@@ -9,6 +10,10 @@ internal static class MeterCards
 
     public static MeterCard Volts(Mark red, Mark black) =>
         new(Dial.Volts, "V Ω", "COM", red, black, "Range 20 V. Tips together first: 0.00 V.", PowerOn: true);
+
+    /// <summary>The probes the way round that the meter shows no minus.</summary>
+    public static (TerminalRef Red, TerminalRef Black, Voltage Volts) Upright(TerminalRef red, TerminalRef black, Voltage volts) =>
+        volts.Volts < 0 ? (black, red, new Voltage(-volts.Volts)) : (red, black, volts);
 
     public static MeterCard Ohms(Mark red, Mark black, Band band) => new(Dial.Ohms, "V Ω", "COM", red, black, First(band), PowerOn: false);
 

@@ -56,7 +56,7 @@ internal sealed partial class Powering
             return;
         }
 
-        var (feed, back) = Sighted.Ends(site, Sighted.Tie(site.Whole, load));
+        var (feed, back) = Sighted.Ends(site.Whole, Sighted.Tie(site.Whole, load));
         var volts = _rig.Volts(feed, back) ?? seen.Voltage;
         var highest = _rig.Now.Phases.Length == 1 ? "" : "highest ";
         Volts(
@@ -78,8 +78,9 @@ internal sealed partial class Powering
 
         void Drop(string what, TerminalRef red, TerminalRef black)
         {
-            if (!red.Equals(black) && _rig.Volts(red, black) is { } lost)
+            if (!red.Equals(black) && _rig.Volts(red, black) is { } read)
             {
+                (red, black, var lost) = MeterCards.Upright(red, black, read);
                 Volts(act, $"{what}: red on {site.Mark(red)}, black on {site.Mark(black)}.", red, black, $"{highest}volts lost", Bands.OfDrop(lost));
             }
         }

@@ -13,9 +13,9 @@ internal static class Sighted
         Names.Same(seen, s.Name.Length == 0 ? part.Name : $"{part.Name}.{s.Name}") && Names.Same(element.Name, s.Element)));
 
     /// <summary>Its end on the feed side and its end on the way back, as wired.</summary>
-    public static (TerminalRef Feed, TerminalRef Back) Ends(Site site, Tie tie)
+    public static (TerminalRef Feed, TerminalRef Back) Ends(Paths paths, Tie tie)
     {
-        var back = site.Whole.Joined(site.Whole.Return, t => t.Via is Via.Wire or Via.Joint);
+        var back = paths.Joined(paths.Return, t => t.Via is Via.Wire or Via.Joint);
         return back.Contains(tie.A) && !back.Contains(tie.B) ? (tie.B, tie.A) : (tie.A, tie.B);
     }
 }

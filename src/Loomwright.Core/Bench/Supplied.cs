@@ -27,10 +27,13 @@ internal static class Supplied
     }
 
     /// <summary>Fuses with nothing but wire between them and the supply, in file order; a breaker's rating cannot be changed for the bench.</summary>
-    public static IEnumerable<Part> FusesAt(Paths paths)
+    public static IEnumerable<Part> FusesAt(Paths paths) => ProtectorsAt(paths).Where(Fetching.IsFuse);
+
+    /// <summary>Fuses and breakers with nothing but wire between them and the supply, in file order.</summary>
+    public static IEnumerable<Part> ProtectorsAt(Paths paths)
     {
         var bare = paths.Joined(paths.Feed, t => t.Via is Via.Wire or Via.Joint);
-        return paths.Loom.Parts.Where(p => Fetching.IsFuse(p) && paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
+        return paths.Loom.Parts.Where(p => paths.Ties.Any(t => t.Via == Via.Fuse && t.Part == p && (bare.Contains(t.A) || bare.Contains(t.B))));
     }
 
     private static Loom OnBenchSupply(Loom loom, Part source, Current limit)
@@ -45,7 +48,8 @@ internal static class Supplied
         };
     }
 
-    private static Loom WithFuse(Loom loom, TerminalRef feed)
+    /// <summary>The design with one fuse between the supply and every lead taken from it.</summary>
+    public static Loom WithFuse(Loom loom, TerminalRef feed)
     {
         TerminalRef In(TerminalRef end) => end.Equals(feed) ? new TerminalRef(Fuse, "2") : end;
         return loom with

@@ -10,7 +10,7 @@ namespace Loomwright.Checks;
 internal static class LoadResistorHot
 {
     // Above this a bare resistor burns a finger and softens tape within a minute (common practice, no source).
-    private const double HotWatts = 5;
+    internal const double HotWatts = 5;
 
     public static Rule Rule { get; } = new(
         "load-resistor-hot",

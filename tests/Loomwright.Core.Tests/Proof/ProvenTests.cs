@@ -139,19 +139,6 @@ public sealed class ProvenTests
         static string Told(FaultSeen f) => $"{f.Fault} {f.SeenBy} {string.Join(' ', f.By)} {string.Join(' ', f.Stages)}";
     }
 
-    [Fact]
-    public void The_plan_on_the_bike_goes_from_dead_checks_to_charging()
-    {
-        var plan = Loomwright.Bench.OnTheBike.BikePlan.For(Examples.Read("examples/kittiwake/kittiwake.loom.yaml"));
-        Assert.Equal(["dead checks", "first power", "one at a time", "two at a time", "volts lost under load", "key-off current", "cranking", "charging"], plan.Stages.Select(s => s.Title));
-        foreach (var stage in plan.Stages)
-        {
-            var rig = new Rig(stage.Connected);
-            Assert.All(stage.Steps.Where(s => s.Do is not null && s.PowerOn), s => Assert.All(s.Expect.Where(e => e.Band is null && rig.Do(s.Do!).Seen.Any(x => x.Name == e.What)), e =>
-                Assert.Equal(Words.Of(rig.Now.Seen.First(x => x.Name == e.What).Symbol), e.Shows)));
-        }
-    }
-
     private static IEnumerable<string> Seen(Coverage coverage) => coverage.Faults.Where(f => f.SeenBy is SeenBy.One or SeenBy.Two).Select(f => f.Fault.ToString());
 
     private static double Ohms(Stage stage, Step step, Fault? fault)

@@ -75,14 +75,14 @@ public sealed class ProtectionFigures
                     Assert.InRange(1 / BladeFuses.Margin, numbers[0], numbers[1]);
                     break;
                 case "drop over a blade fuse at rated current":
-                    Assert.All(BladeFuses.Ratings, r => Assert.InRange(r.Amps * StripOhms(r.Amps), numbers[0], numbers[1]));
+                    Assert.All(Sold.Blades, r => Assert.InRange(r.Amps * StripOhms(r.Amps), numbers[0], numbers[1]));
                     break;
                 case "drop and cold resistance, 40 A high-current fuse":
                     // Warm at its rating: 0.075 V / 40 A, cold 1.4 mΩ. One resistance stands for both here, within a factor of two.
                     Assert.InRange(StripOhms(40), numbers[1] / 2, 2 * numbers[0] / 40);
                     break;
                 case "resistance estimate from rated drop":
-                    Assert.All(BladeFuses.Ratings, r => Assert.Equal(0.1 / r.Amps, StripOhms(r.Amps), 1e-9));
+                    Assert.All(Sold.Blades, r => Assert.Equal(0.1 / r.Amps, StripOhms(r.Amps), 1e-9));
                     break;
                 case "inrush rule":
                     Assert.True(FuseBand.Blade.LeastSeconds(6) > Inrush.Seconds);

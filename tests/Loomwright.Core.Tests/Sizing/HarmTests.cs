@@ -102,7 +102,7 @@ public class HarmTests
     {
         var loom = Starting.Of("negative", conditions: "ambient: 70 C, insulation: 60 C");
         var harm = Assert.Single(Loomwright.Sizing.Harm.Of(loom, new Rig(loom).Do(new Operation.Set("lock", "riding"))));
-        Assert.StartsWith("the air alone, 70 °C, passes the 60 °C that the insulation stands: starter cable, ", harm, StringComparison.Ordinal);
+        Assert.StartsWith("the air alone, 70 °C, passes the 60 °C that the insulation stands: fuse lead, ", harm, StringComparison.Ordinal);
     }
 
     private static List<string> Harm(string id)

@@ -34,9 +34,10 @@ public static class BikePlan
             new Singles(bike).Stage(2),
             new Pairs(bike).Stage(3),
             new Drops(bike).Stage(4),
-            new KeyOff(bike).Stage(5),
-            new Cranking(bike).Stage(6),
-            new Charging(bike).Stage(7),
+            new Singles(bike).Own(5),
+            new KeyOff(bike).Stage(6),
+            new Cranking(bike).Stage(7),
+            new Charging(bike).Stage(8),
         ];
         return new Plan(Title(loom), [.. stages.OfType<Stage>().Select((s, i) => Renumbered(s, i))], [.. open, .. Open(survey, bike)]) { Whole = loom };
     }

@@ -1,6 +1,3 @@
-using Loomwright.Design;
-using Loomwright.Quantities;
-
 namespace Loomwright.Bench.OnTheBike;
 
 /// <summary>Volts while the starter turns.</summary>
@@ -14,7 +11,12 @@ internal sealed class Cranking(Everything bike)
         }
 
         var steps = new Steps(number);
-        var tour = new Tour(bike, steps);
+        foreach (var (wire, end) in bike.Aside.Cables)
+        {
+            steps.Add(Act.Connect, $"On the stand, in neutral, wheel free. {wire.Name}: on {bike.Mark(end)}, booted. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [bike.Mark(end)], Cautions = bike.Once.Say(Cautions.Starter) });
+        }
+
+        var tour = new Tour(bike, steps, bike.Loom);
         tour.PowerUp();
         foreach (var way in line.Also.Insert(0, line.Do))
         {
@@ -39,24 +41,18 @@ internal sealed class Cranking(Everything bike)
         }
 
         tour.PowerDown();
-        return bike.Stage(number, "cranking", "Hundreds of amps find the cable and the strap that milliamps do not.", steps, tour.Frames);
+        return bike.Stage(number, "cranking", "Hundreds of amps find the cable and the strap that milliamps do not.", steps, tour.Frames, bike.Loom);
     }
 
     private void Read(Tour tour, Line line)
     {
-        var tie = Sighted.Tie(bike.Paths, line.Loads[0]);
-        var returns = bike.Paths.Joined(bike.Paths.Return, t => t.Via is Checks.Via.Wire or Checks.Via.Joint);
-        var (feed, back) = returns.Contains(tie.A) && !returns.Contains(tie.B) ? (tie.B, tie.A) : (tie.A, tie.B);
-        Measure("Battery while it cranks", bike.Paths.Plus, bike.Paths.Minus, Bands.Of);
-        Measure("Lost on the feed side (aim at most 0.5 V)", bike.Paths.Feed, feed, Bands.OfDrop);
-        Measure("Lost on the ground side (aim at most 0.3 V)", back, bike.Paths.Return, Bands.OfDrop);
-
-        void Measure(string text, TerminalRef red, TerminalRef black, Func<Voltage, Band> band)
+        var (feed, back) = Sighted.Ends(bike.Paths, Sighted.Tie(bike.Paths, line.Loads[0]));
+        if (tour.Read(bike.Paths.Plus, bike.Paths.Minus) is { } volts)
         {
-            if (tour.Read(red, black) is { } volts)
-            {
-                tour.Volts(text, red, black, "volts", band(volts), bike.Once.Say(Cautions.Starter));
-            }
+            tour.Volts("Battery while it cranks", bike.Paths.Plus, bike.Paths.Minus, "volts", Bands.Of(volts));
         }
+
+        tour.Drop("Lost on the feed side (aim at most 0.5 V)", bike.Paths.Feed, feed, "volts");
+        tour.Drop("Lost on the ground side (aim at most 0.3 V)", back, bike.Paths.Return, "volts");
     }
 }

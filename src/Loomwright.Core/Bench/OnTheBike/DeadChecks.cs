@@ -14,7 +14,7 @@ internal sealed class DeadChecks(Everything bike)
         var steps = new Steps(number);
         var low = LowLoads();
         var rig = new Rig(Unplugged.Of(bike.Loom, bike.Paths, [.. low]));
-        steps.Add(Act.Connect, $"Battery off, both leads. Everything else as it stays, but unplugged: {string.Join(", ", low)}.", s => s with { Cautions = bike.Once.Say(Cautions.OhmsPowerOff) });
+        steps.Add(Act.Connect, $"Battery off, both leads. Everything else as it stays{(low.Count == 0 ? "" : $", but unplugged: {string.Join(", ", low)}")}.", s => s with { Cautions = bike.Once.Say(Cautions.OhmsPowerOff) });
         var (feed, back) = (bike.Paths.Feed, bike.Paths.Return);
         Add("From the lead of", feed, back, null);
         foreach (var ground in bike.Loom.Parts.Where(p => p.Kind is "ground stud" or "ground body"))
@@ -46,8 +46,9 @@ internal sealed class DeadChecks(Everything bike)
             steps.Add(Act.Measure, $"{control.Name} back to {control.Rest}.", s => s with { Do = bike.Back(control.Name) });
         }
 
-        steps.Add(Act.Measure, $"Plug in again: {string.Join(", ", low)}. Cap every lead that stays free.");
-        return bike.Stage(number, "dead checks", "What is wrong now costs a minute; with the battery on it costs a wire.", steps, []);
+        var again = low.Except(bike.Aside.Parts, Names.Comparer).ToList();
+        steps.Add(Act.Measure, $"{(again.Count == 0 ? "" : $"Plug in again: {string.Join(", ", again)}. ")}Cap every lead that stays free.");
+        return bike.Stage(number, "dead checks", "What is wrong now costs a minute; with the battery on it costs a wire.", steps, [], bike.Loom);
 
         void Add(string text, TerminalRef red, TerminalRef black, Operation.Set? done)
         {

@@ -11,13 +11,21 @@ internal sealed class Drops(Everything bike)
     public Stage? Stage(int number)
     {
         var steps = new Steps(number);
-        var tour = new Tour(bike, steps);
+        var tour = new Tour(bike, steps, bike.Aside.Quiet);
         tour.PowerUp();
+        var any = Read(tour, bike.Survey.Loads.Where(l => !l.Cranks && !bike.Aside.Has(l)), bike.Aside.Quiet);
+        tour.PowerDown();
+        return any ? bike.Stage(number, "volts lost under load", "A joint that only warms up shows in volts long before it shows in light.", steps, tour.Frames, bike.Aside.Quiet) : null;
+    }
+
+    /// <summary>Reads them for lines that come on alone; false when none draws enough.</summary>
+    public bool Read(Tour tour, IEnumerable<Line> lines, Loom connected)
+    {
         var any = false;
-        foreach (var group in bike.Survey.Loads.Where(l => !l.Cranks).GroupBy(l => string.Join(", ", l.Do)))
+        foreach (var group in lines.GroupBy(l => string.Join(", ", l.Do)))
         {
             var loads = group.SelectMany(l => l.Loads).ToList();
-            var frame = new Rig(bike.Loom).Play(bike.Key.Concat(group.First().Do.Where(o => !bike.Key.Contains(o))))[^1];
+            var frame = new Rig(connected).Play(bike.Key.Concat(group.First().Do.Where(o => !bike.Key.Contains(o))))[^1];
             var worth = loads.Where(l => frame.Seen.Any(s => s.Name == l && Math.Abs(s.Current.Amps) >= WorthADropAmps)).ToList();
             if (worth.Count == 0)
             {
@@ -38,21 +46,13 @@ internal sealed class Drops(Everything bike)
             tour.BackToKey();
         }
 
-        tour.PowerDown();
-        return any ? bike.Stage(number, "volts lost under load", "A joint that only warms up shows in volts long before it shows in light.", steps, tour.Frames) : null;
+        return any;
     }
 
     private void Drop(Tour tour, string load)
     {
-        var tie = Sighted.Tie(bike.Paths, load);
-        var returns = bike.Paths.Joined(bike.Paths.Return, t => t.Via is Checks.Via.Wire or Checks.Via.Joint);
-        var (feed, back) = returns.Contains(tie.A) && !returns.Contains(tie.B) ? (tie.B, tie.A) : (tie.A, tie.B);
-        foreach (var (what, red, black) in new[] { ("feed", bike.Paths.Feed, feed), ("way back", back, bike.Paths.Return) })
-        {
-            if (!red.Equals(black) && tour.Read(red, black) is { } lost)
-            {
-                tour.Volts($"Lost on the {what} of {Spoken.Of(load)}", red, black, "volts lost", Bands.OfDrop(lost));
-            }
-        }
+        var (feed, back) = Sighted.Ends(bike.Paths, Sighted.Tie(bike.Paths, load));
+        tour.Drop($"Lost on the feed of {Spoken.Of(load)}", bike.Paths.Feed, feed, "volts lost");
+        tour.Drop($"Lost on the way back of {Spoken.Of(load)}", back, bike.Paths.Return, "volts lost");
     }
 }

@@ -8,12 +8,13 @@ internal sealed class KeyOff(Everything bike)
     public Stage Stage(int number)
     {
         var steps = new Steps(number);
-        var tour = new Tour(bike, steps);
+        var tour = new Tour(bike, steps, bike.Aside.WithoutStarter);
         var (post, lead) = (bike.Mark(bike.Paths.Return), new Mark(bike.Paths.Return, "the lead taken off it"));
-        steps.Add(Act.PowerUp, $"Key off, everything off. Meter in line: the lead off {post}, red clip on it, black clip on the post.", s => s with
+        var isLeadRed = bike.Paths.Return.Equals(bike.Paths.Minus);
+        steps.Add(Act.PowerUp, $"Key off, everything off. {bike.Mark(bike.Paths.Feed)} on. Meter in line: the lead off {post}, {(isLeadRed ? "red" : "black")} clip on it, {(isLeadRed ? "black" : "red")} clip on the post.", s => s with
         {
             Marks = [post],
-            Meter = new MeterCard(Dial.Amps, "10 A", "COM", lead, post, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: false),
+            Meter = new MeterCard(Dial.Amps, "10 A", "COM", isLeadRed ? lead : post, isLeadRed ? post : lead, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: false),
             Cautions = bike.Once.Say(Cautions.InGroundLead, Cautions.AmpsSocket),
         });
         var frame = tour.Wait(UntilAsleep);
@@ -24,7 +25,7 @@ internal sealed class KeyOff(Everything bike)
             PowerOn = true,
             Expect = [new Expectation("key-off current", Bands.Words(band), band)],
         });
-        steps.Add(Act.PowerDown, "Meter out, red plug back to V, the lead back on.", s => s with { PowerOn = true });
-        return bike.Stage(number, "key-off current", "Milliamps flatten a battery in weeks: 5 mA take 4 Ah in 33 days.", steps, tour.Frames);
+        steps.Add(Act.PowerDown, "Meter out, red plug back to V. The lead stays off.", s => s with { PowerOn = true });
+        return bike.Stage(number, "key-off current", "Milliamps flatten a battery in weeks: 5 mA take 4 Ah in 33 days.", steps, tour.Frames, bike.Aside.WithoutStarter);
     }
 }

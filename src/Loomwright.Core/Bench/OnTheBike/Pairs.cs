@@ -10,7 +10,7 @@ internal sealed class Pairs(Everything bike)
     public Stage? Stage(int number)
     {
         var steps = new Steps(number);
-        var tour = new Tour(bike, steps);
+        var tour = new Tour(bike, steps, bike.Aside.Quiet);
         tour.PowerUp();
         var any = false;
         foreach (var (a, b, shared) in Chosen())
@@ -33,14 +33,14 @@ internal sealed class Pairs(Everything bike)
         }
 
         tour.PowerDown();
-        return any ? bike.Stage(number, "two at a time", "A ground that two functions share shows a poor joint only while both are on.", steps, tour.Frames) : null;
+        return any ? bike.Stage(number, "two at a time", "A ground that two functions share shows a poor joint only while both are on.", steps, tour.Frames, bike.Aside.Quiet) : null;
     }
 
     // Greedy: the pair that shares most wires no pair has covered yet; ties by file order.
     private List<(Line A, Line B, string Shared)> Chosen()
     {
         const int MostPairs = 8;
-        var lines = bike.Survey.Loads.Where(l => !l.Cranks && l.Do.Any(o => !bike.Key.Contains(o))).DistinctBy(l => string.Join(", ", l.Do)).ToList();
+        var lines = bike.Survey.Loads.Where(l => !l.Cranks && !bike.Aside.Has(l) && l.Do.Any(o => !bike.Key.Contains(o))).DistinctBy(l => string.Join(", ", l.Do)).ToList();
         var pairs = (from i in Enumerable.Range(0, lines.Count)
                      from j in Enumerable.Range(i + 1, lines.Count - i - 1)
                      where CanBoth(lines[i], lines[j])

@@ -13,10 +13,14 @@ internal sealed class Tour
     private readonly Everything _bike;
     private readonly Steps _steps;
     private readonly Rig _rig;
+    private readonly Loom _connected;
 
-    public Tour(Everything bike, Steps steps)
+    /// <param name="bike">The whole bike.</param>
+    /// <param name="steps">What is written to.</param>
+    /// <param name="connected">What is connected of it, as the expectations are computed from.</param>
+    public Tour(Everything bike, Steps steps, Loom connected)
     {
-        (_bike, _steps, _rig) = (bike, steps, new Rig(bike.Loom));
+        (_bike, _steps, _rig, _connected) = (bike, steps, new Rig(connected), connected);
         Frames.Add(_rig.Now);
     }
 
@@ -32,7 +36,7 @@ internal sealed class Tour
             Marks = [_bike.Mark(_bike.Paths.Feed), _bike.Mark(_bike.Paths.Return)],
             PowerOn = true,
             Expect = All(),
-            Cautions = _bike.Once.Say(Cautions.Rings, Cautions.Hot),
+            Cautions = _bike.Once.Say([Cautions.Rings, Cautions.Hot, .. Risky.Cautions(_connected, _rig.Now)]),
         });
         foreach (var key in withKey ? _bike.Key : [])
         {
@@ -50,17 +54,21 @@ internal sealed class Tour
         _steps.Add(Act.PowerDown, $"Battery off: {_bike.Mark(_bike.Paths.Return)} first.", s => s with { Marks = [_bike.Mark(_bike.Paths.Return)], PowerOn = true });
     }
 
-    public void Do(Operation.Set operation, Act act = Act.Operate)
+    /// <param name="operation">What is moved.</param>
+    /// <param name="act">The act it belongs to.</param>
+    /// <param name="text">What to do, where a control stands for more than a hand does.</param>
+    /// <param name="cautions">What to mind beside what then runs.</param>
+    public void Do(Operation.Set operation, Act act = Act.Operate, string? text = null, ImmutableArray<string> cautions = default)
     {
         var before = _rig.Now;
         var frame = _rig.Do(operation);
         Frames.Add(frame);
-        _steps.Add(act, Text(operation), s => s with
+        _steps.Add(act, text ?? Text(operation), s => s with
         {
             Do = operation,
             PowerOn = true,
             Expect = Changed(before, frame),
-            Cautions = _bike.Once.Say([.. frame.Seen.Where(x => !IsOff(x) && before.Seen.First(b => b.Name == x.Name).Symbol != x.Symbol).SelectMany(x => Risky.Cautions(_bike.Loom.Part(x.Part)!))]),
+            Cautions = _bike.Once.Say([.. cautions.IsDefault ? [] : cautions, .. Risky.Cautions(_connected, frame)]),
         });
     }
 
@@ -87,15 +95,25 @@ internal sealed class Tour
         }
     }
 
-    public void Volts(string text, TerminalRef red, TerminalRef black, string what, Band band, ImmutableArray<string> cautions = default, params ImmutableArray<Expectation> more) =>
+    public void Volts(string text, TerminalRef red, TerminalRef black, string what, Band band, params ImmutableArray<Expectation> more) =>
         _steps.Add(Act.Operate, $"{text}: red on {_bike.Mark(red)}, black on {_bike.Mark(black)}.", s => s with
         {
             Marks = [_bike.Mark(red), _bike.Mark(black)],
             PowerOn = true,
             Meter = MeterCards.Volts(_bike.Mark(red), _bike.Mark(black)),
             Expect = [new Expectation(what, Bands.Words(band), band), .. more],
-            Cautions = [.. _bike.Once.Say(Cautions.LiveProbe), .. cautions.IsDefault ? [] : cautions],
+            Cautions = _bike.Once.Say(Cautions.LiveProbe),
         });
+
+    /// <summary>Reads what is lost along a stretch; nothing where both ends are one terminal.</summary>
+    public void Drop(string text, TerminalRef red, TerminalRef black, string what)
+    {
+        if (!red.Equals(black) && Read(red, black) is { } read)
+        {
+            (red, black, var lost) = MeterCards.Upright(red, black, read);
+            Volts(text, red, black, what, Bands.OfDrop(lost));
+        }
+    }
 
     /// <summary>What a meter shows now; null when a terminal is not there.</summary>
     public Quantities.Voltage? Read(TerminalRef red, TerminalRef black) => _rig.Volts(red, black);

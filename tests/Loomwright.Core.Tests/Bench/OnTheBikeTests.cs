@@ -1,0 +1,211 @@
+using Loomwright.Bench;
+using Loomwright.Bench.OnTheBike;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+
+namespace Loomwright.Tests.Bench;
+
+/// <summary>The plan of the finished loom on the bike: what stays off until its stage, which caution stands where, what a bad joint reads.</summary>
+public sealed class OnTheBikeTests
+{
+    private static readonly Dictionary<string, Plan> Plans = new(StringComparer.Ordinal)
+    {
+        ["kittiwake"] = BikePlan.For(Examples.Read("examples/kittiwake/kittiwake.loom.yaml")),
+        ["sandpiper"] = BikePlan.For(Examples.Read("examples/sandpiper/sandpiper.loom.yaml")),
+        ["negative ground"] = BikePlan.For(Starting.Bike),
+        ["positive ground"] = BikePlan.For(Starting.PositiveGround),
+        ["breaker"] = BikePlan.For(Starting.Of("negative", guard: "breaker")),
+        ["load resistor"] = BikePlan.For(WithResistor),
+    };
+
+    public static TheoryData<string> Bikes => [.. Plans.Keys];
+
+    private static Loom WithResistor => Starting.Bike with
+    {
+        Parts = Starting.Bike.Parts.Add(new Part("load resistor", "resistor", null, Settings.None.With("resistance", new Value.Number(7)))),
+        Wires =
+        [
+            .. Starting.Bike.Wires,
+            new Wire("resistor feed", new("lock", "s"), new("load resistor", "1"), new(2.5), null, new(0.5), null, null),
+            new Wire("resistor ground", new("load resistor", "2"), new("battery", "-"), new(2.5), null, new(0.5), null, null),
+        ],
+    };
+
+    [Theory]
+    [InlineData("kittiwake")]
+    [InlineData("sandpiper")]
+    [InlineData("positive ground")]
+    public void The_plan_on_the_bike_is_the_accepted_one(string bike) => Golden.Check($"plan/on-the-bike-{bike.Replace(' ', '-')}.txt", PlanText.Of(Plans[bike]));
+
+    [Fact]
+    public void It_goes_from_dead_checks_to_charging()
+    {
+        Assert.Equal(["dead checks", "first power", "one at a time", "two at a time", "volts lost under load", "key-off current", "cranking", "charging"], Plans["kittiwake"].Stages.Select(s => s.Title));
+        Assert.Contains("fuel pump, ignition coil", Plans["negative ground"].Stages.Select(s => s.Title));
+    }
+
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void Every_powered_step_expects_what_a_simulation_of_what_is_connected_shows(string bike) => Assert.All(Frames(Plans[bike]).Where(x => x.Step.Do is not null), x =>
+        Assert.All(x.Step.Expect.Where(e => e.Band is null), e => Assert.True(e.What == "everything else" || x.Frame.Seen.Any(s => s.Name == e.What && Words.Of(s.Symbol) == e.Shows), $"{x.Step.Id} {e.What}")));
+
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void The_caution_stands_at_the_act_or_before_it(string bike)
+    {
+        var plan = Plans[bike];
+        var said = new HashSet<string>(StringComparer.Ordinal);
+        var frames = Frames(plan).ToDictionary(x => x.Step.Id, x => x.Frame, StringComparer.Ordinal);
+        foreach (var step in plan.Stages.SelectMany(s => s.Steps))
+        {
+            said.UnionWith(step.Cautions);
+            var frame = frames.GetValueOrDefault(step.Id);
+            Needs(step.Meter?.Dial == Dial.Ohms, Cautions.OhmsPowerOff);
+            Needs(step.Meter?.Dial == Dial.Amps, Cautions.InGroundLead);
+            Needs(step.Meter?.Dial == Dial.Amps, Cautions.AmpsSocket);
+            Needs(step.Meter?.Dial == Dial.Volts, Cautions.LiveProbe);
+            Needs(step.PowerOn, Cautions.FirstPower);
+            Needs(step.PowerOn, Cautions.Stand);
+            Needs(step.PowerOn, Cautions.Hot);
+            Needs(frame?.Seen.Any(s => s.Part == "starter" && s.Symbol == Symbol.Turns) == true, Cautions.Starter);
+            Needs(frame?.Seen.Any(s => s.Part == "fuel pump" && s.Symbol == Symbol.Turns) == true, Cautions.Pump);
+            Needs(frame?.Seen.Any(s => s.Part is "ignition coil" or "coil" && s.Symbol == Symbol.Works) == true, Cautions.Coil);
+            Needs(frame?.Seen.Any(s => s.Symbol == Symbol.Sounds) == true, Cautions.Horn);
+            Needs(frame?.Controls.Any(c => c is { Control: "engine", AtRest: false }) == true, Cautions.Running);
+            Needs(bike == "load resistor" && frame?.Controls.Any(c => c is { Control: "lock", Position: "riding" }) == true, Cautions.HotResistor);
+
+            void Needs(bool isSo, string caution) => Assert.True(!isSo || said.Contains(caution), $"{bike} {step.Id}: {caution}");
+        }
+
+        var all = plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions).ToList();
+        Assert.Equal(all.Distinct(StringComparer.Ordinal), all);
+    }
+
+    [Theory]
+    [InlineData("negative ground")]
+    [InlineData("positive ground")]
+    [InlineData("breaker")]
+    public void With_a_button_that_sticks_the_starter_turns_in_no_stage_before_cranking_and_pump_and_coil_in_none_before_theirs(string bike)
+    {
+        var plan = Plans[bike];
+        foreach (var stage in plan.Stages.TakeWhile(s => s.Title != "cranking"))
+        {
+            var rig = new Rig(Patch.Apply(stage.Connected, new Fault.Stuck("start button", "pressed")));
+            var frames = stage.Title == "dead checks" ? [] : rig.Play(stage.Steps.Where(s => s.PowerOn).Select(s => s.Do).OfType<Operation.Set>());
+            Assert.DoesNotContain(frames.SelectMany(f => f.Seen), s => s is { Part: "starter", Symbol: Symbol.Turns });
+            if (stage.Number < 4)
+            {
+                Assert.DoesNotContain(frames.SelectMany(f => f.Seen), s => s.Part is "fuel pump" or "ignition coil");
+            }
+        }
+
+        var cable = plan.Stages.Single(s => s.Title == "cranking").Steps.Where(s => s.Act == Act.Connect).ToList();
+        Assert.Equal("starter cable", Assert.Single(cable).Wire);
+        Assert.Contains(plan.Stages[1].Steps, s => s.Wire == "starter cable" && s.Text.Contains("stays off until cranking", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Where_only_a_breaker_stands_at_the_battery_one_small_fuse_goes_before_everything()
+    {
+        var stage = Plans["breaker"].Stages[1];
+        Assert.Contains(stage.Steps, s => s.Text.StartsWith("bench fuse: a holder with the ", StringComparison.Ordinal));
+        Assert.Contains(stage.Steps, s => s.Act == Act.PowerDown && s.Text.StartsWith("bench fuse: out again", StringComparison.Ordinal));
+        Assert.Equal(stage.FirstFuse.Rating.Amps, stage.Connected.Part("bench fuse")!.Settings.Number("rating"));
+        Assert.Equal(20, Plans["breaker"].Stages[2].FirstFuse.Rating.Amps);
+    }
+
+    [Theory]
+    [InlineData("negative ground", "lamp feed")]
+    [InlineData("positive ground", "lamp feed")]
+    [InlineData("positive ground", "lamp ground")]
+    public void A_joint_of_half_an_ohm_reads_outside_the_volts_that_may_be_lost_whichever_side_is_on_ground(string bike, string wire) =>
+        Outside(Plans[bike].Stages.Single(s => s.Title == "volts lost under load"), wire);
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void The_same_joint_on_the_bench_does_too(string ground) => Outside(Plan.For(Starting.Of(ground)).Stages.First(s => s.Steps.Any(x => x.Text.StartsWith("Lost on the feed of head lamp", StringComparison.Ordinal))), "lamp feed");
+
+    [Fact]
+    public void Volts_lost_read_with_the_probes_exchanged_are_outside_too() =>
+        Assert.All(Plans["positive ground"].Stages.SelectMany(s => s.Steps).SelectMany(s => s.Expect).Where(e => e.What == "volts lost"), e =>
+        {
+            Assert.True(e.Band!.Computed >= 0);
+            Assert.Equal(-e.Band.Most, e.Band.Least);
+            Assert.StartsWith("at most ", e.Shows, StringComparison.Ordinal);
+        });
+
+    [Fact]
+    public void The_engine_is_started_by_a_step_that_says_so_and_stopped_before_the_battery_comes_off()
+    {
+        var steps = Plans["kittiwake"].Stages.Single(s => s.Title == "charging").Steps;
+        var start = steps.Single(s => s.Cautions.Contains(Cautions.Running));
+        Assert.StartsWith("On the stand, in neutral, wheel free: start the engine", start.Text, StringComparison.Ordinal);
+        var stop = steps.Single(s => s.Do is { Control: "engine", Position: "stopped" });
+        Assert.True(steps.IndexOf(stop) < steps.IndexOf(steps.Single(s => s.Text.StartsWith("Battery off", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void Where_no_load_reads_low_nothing_is_asked_to_be_unplugged()
+    {
+        var plan = BikePlan.For(Examples.Of("""
+            loomwright: 1
+            name: Sandpiper
+            parts:
+              battery: {kind: battery, chemistry: agm}
+              main fuse: {kind: fuse, rating: 5 A}
+              button: {kind: button}
+              tail lamp: {kind: lamp, led: 2 W}
+            wires:
+              - {from: battery.+, to: main fuse.1, size: 1 mm2, length: 0.2 m}
+              - {from: main fuse.2, to: button.1, size: 1 mm2, length: 0.2 m}
+              - {from: button.2, to: tail lamp.+, size: 1 mm2, length: 0.2 m}
+              - {from: tail lamp.-, to: battery.-, size: 1 mm2, length: 0.2 m}
+            """));
+        var steps = plan.Stages[0].Steps;
+        Assert.Equal("Battery off, both leads. Everything else as it stays.", steps[0].Text);
+        Assert.Equal("Cap every lead that stays free.", steps[^1].Text);
+    }
+
+    private static void Outside(Stage stage, string wire)
+    {
+        var (whole, broken) = (new Rig(stage.Connected), new Rig(Patch.Apply(stage.Connected, new Fault.High(wire, 0.5))));
+        var readings = 0;
+        var outside = 0;
+        foreach (var step in stage.Steps.Where(s => s.PowerOn))
+        {
+            if (step.Do is { } set)
+            {
+                whole.Do(set);
+                broken.Do(set);
+            }
+
+            foreach (var expected in step.Expect.Where(e => e.What.EndsWith("volts lost", StringComparison.Ordinal)))
+            {
+                readings++;
+                Assert.True(IsInside(expected.Band!, Volts(whole, step)), step.Text);
+                outside += IsInside(expected.Band!, Volts(broken, step)) ? 0 : 1;
+            }
+        }
+
+        Assert.True(readings > 0);
+        Assert.Equal(1, outside);
+    }
+
+    private static double Volts(Rig rig, Step step) => rig.Volts(step.Meter!.RedTip.Terminal, step.Meter.BlackTip.Terminal)!.Value.Volts;
+
+    private static bool IsInside(Band band, double value) => !(value < band.Least || value > band.Most);
+
+    private static IEnumerable<(Step Step, Frame Frame)> Frames(Plan plan)
+    {
+        foreach (var stage in plan.Stages)
+        {
+            var rig = new Rig(stage.Connected);
+            foreach (var step in stage.Steps.Where(s => s.PowerOn))
+            {
+                yield return (step, step.Do is { } set ? rig.Do(set) : step.Wait is { } time ? rig.Do(new Operation.Wait(time)) : rig.Now);
+            }
+        }
+    }
+}
