@@ -158,7 +158,7 @@ public sealed class TroubleTests
     [Fact]
     public void A_start_may_be_asked_for_under_a_fault_that_adds_no_harm_to_it_and_not_where_the_starter_turns_unasked()
     {
-        var table = TroubleTable.Of(Starting.Bike);
+        var table = TroubleTable.Of(Starting.Bike, stop: TestContext.Current.CancellationToken);
         int Stimulus(bool isStart) => Enumerable.Range(0, table.Table.Stimuli.Length).First(s => table.Table.Stimuli[s].Operations is [Operation.Set { Control: "lock", Position: "riding" }, .. var more]
             && more.OfType<Operation.Set>().Any(o => o.Position == "pressed") == isStart);
         bool Harms(string fault, int stimulus) => table.Harms(table.Singles.First(h => h.Faults.Any(f => f.Fault.ToString() == fault)), stimulus);

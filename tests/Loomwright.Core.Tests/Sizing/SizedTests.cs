@@ -211,9 +211,9 @@ public sealed class SizedTests
         Assert.Equal(("FAA AC 43.13-1B ch. 11", "one-way", 0.02), (one.Limit.Source, one.Limit.Span, one.Limit.Limit));
         Assert.Equal("both ways", both.Limit.Span);
 
-        // 0.0185 Ω/m · 3 m · 4.7 A is 0.26 V: more than half of 3 % of 12.6 V, less than all of it.
-        Assert.True(Sized.Of(With("3 % both ways")).Wires[1].IsThin);
-        Assert.False(Sized.Of(With("3 % one way")).Wires[1].IsThin);
+        // 0.0185 Ω/m · 3 m · 4.7 A is 0.26 V: more than three quarters of 2.5 % of 12.6 V, less than all of it.
+        Assert.True(Sized.Of(With("2.5 % both ways")).Wires[1].IsThin);
+        Assert.False(Sized.Of(With("2.5 % one way")).Wires[1].IsThin);
         Assert.DoesNotContain(Rules.Check(With("3 % one way")), f => f.Code == "drop-above-limit");
         Assert.Contains("the way back", Assert.Single(Rules.Check(With("1.5 % one way")), f => f.Code == "drop-above-limit").What, StringComparison.Ordinal);
     }
