@@ -15,6 +15,9 @@ internal sealed record SearchCounts(string Bike, ImmutableArray<Searches.Played>
     /// <summary>Those whose true repair is one of no more than three that cannot be told apart, and not the first.</summary>
     public int InGroup => Played.Count(p => !p.First && p.InGroup);
 
+    /// <summary>Those that ended with several that cannot be told apart.</summary>
+    public int Untold => Played.Count(p => p.State == Search.CannotTellApart);
+
     /// <summary>Lower end of the share with the true repair first or in such a group, 95 %, one-sided (Wilson).</summary>
     public double LowerBound => Lower(First + InGroup, Played.Length);
 
@@ -26,7 +29,7 @@ internal sealed record SearchCounts(string Bike, ImmutableArray<Searches.Played>
         {Bike}: {Played.Length} searches
         true repair first: {First}
         among no more than three that cannot be told apart, not first: {InGroup}
-        ended with what cannot be told apart: {Played.Count(p => p.State == Search.CannotTellApart)}
+        ended with what cannot be told apart: {Untold}
         among the first three in the list: {Played.Count(p => p.Place is > 0 and <= 3)}
         said not to fit: {Played.Count(p => p.State == Search.DoesNotFit)}
         lower 95 % bound of first or in such a group: {LowerBound * 100:0.0} %
