@@ -122,11 +122,11 @@ public sealed class Trouble
     private bool Whole(Evidence answer) => answer is Evidence.Measured or Evidence.Checked || (answer is Evidence.Seen seen
         && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
 
-    // Where the bike stands already, looking on and measuring changes nothing.
+    // Where the bike stands already, looking on and measuring changes nothing; where it got hot it stands no more.
     private ImmutableArray<Question> Harmless(ImmutableArray<Question> ranked)
     {
         const int best = 8;
-        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || stimulus == _at || !CouldHarm(stimulus)).Take(best)];
+        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || !(_table.BringsHeat(stimulus) || (stimulus != _at && CouldHarm(stimulus)))).Take(best)];
     }
 
     // A fuse that was seen blown says so whatever is thought of.
@@ -142,7 +142,7 @@ public sealed class Trouble
         return harms;
     }
 
-    private bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus);
+    private bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (!_table.BringsHeat(stimulus) && ((stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus)));
 
     private bool TellsBlown(Evidence answer) => answer is Evidence.Seen seen
         && seen.Signs.Any(s => _table.Table.Observables[s.Observable].Sense == Dictionary.Sense.Fuse && (FuseState)s.Sign == FuseState.Blown);

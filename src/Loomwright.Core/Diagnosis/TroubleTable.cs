@@ -26,8 +26,9 @@ public sealed class TroubleTable
     private readonly Lazy<int[]?[]> _onTheWay;
     private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _harms = new();
 
-    private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles)
+    private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles, int? hotAt = null)
     {
+        HotAt = hotAt;
         (_loom, Table, Singles) = (loom, table, singles);
         _probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
         _onTheWay = new(() => [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)]);
@@ -65,6 +66,13 @@ public sealed class TroubleTable
 
     /// <summary>Nothing wrong, then every single fault.</summary>
     public ImmutableArray<Hypothesis> Singles { get; }
+
+    /// <summary>What was done last when something got hot, smoked or smelt, by its place; null when nothing did since a repair.</summary>
+    public int? HotAt { get; }
+
+    /// <summary>Whether that comes again on the way to a stimulus (by its place).</summary>
+    public bool BringsHeat(int stimulus) =>
+        HotAt is { } hot && Table.Stimuli[stimulus].Operations.AsSpan().StartsWith(Table.Stimuli[hot].Operations.AsSpan());
 
     /// <summary>Whether an observable (by its place) shows a sign under anything in the list, somewhere.</summary>
     public bool CanShow(int observable, byte sign) => Singles.Any(h => h.Looks.Any(l => !l.Signs.IsEmpty && l.Signs[observable] == sign));
@@ -150,10 +158,15 @@ public sealed class TroubleTable
 
     /// <summary>The table with every hypothesis weighed by what is known besides looks and volts.</summary>
     /// <param name="by">Above 0: how well it goes with that, 1 for as well as one would wish.</param>
-    public TroubleTable Weighed(Func<Hypothesis, double> by) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })]);
+    public TroubleTable Weighed(Func<Hypothesis, double> by) => Weighed(by, HotAt);
 
-    /// <summary>The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest.</summary>
-    public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot);
+    /// <summary>
+    /// The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest, and it is
+    /// not brought again before a repair, whatever the simulation thinks of it.
+    /// </summary>
+    public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot, stimulus);
+
+    private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt);
 
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)

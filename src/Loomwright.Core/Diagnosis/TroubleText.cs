@@ -18,6 +18,12 @@ public static class TroubleText
     public static string NotRepeated(TroubleTable table, Evidence answer) =>
         $"This does not fit the rest: {Of(table, answer)}. It is not to be done again: by what was seen or is likely now it could blow a fuse or burn something.";
 
+    /// <summary>Why nothing is asked any more where it got hot.</summary>
+    /// <param name="table">What it is asked of.</param>
+    /// <param name="stimulus">What was done last then, by its place.</param>
+    public static string Hot(TroubleTable table, int stimulus) =>
+        $"With {Do(table, new Asked(stimulus))} it got hot, smoked or smelt: that is not to be done again before something is mended.";
+
     /// <summary>An answer, with what was done.</summary>
     public static string Of(TroubleTable table, Evidence answer) => answer switch
     {

@@ -107,6 +107,19 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void Where_it_got_hot_nothing_is_asked_with_power_on_before_a_repair()
+    {
+        var stop = Table.Place(Bench.Saw($"{Stop}: rear cluster stop=dark").Report!.Done!)!.Value;
+        var answers = Trouble.Begin(Table).After(Saw($"{Stop}: rear cluster stop=dark")).Answers;
+        Assert.Contains(Trouble.Begin(Table, answers).Questions, q => q.Stimulus == stop);
+
+        var hot = Trouble.Begin(Table.Hot(stop), answers);
+        Assert.NotEmpty(hot.Questions);
+        Assert.DoesNotContain(hot.Questions, q => q.Stimulus is { } s && Table.Table.Stimuli[s].Operations.AsSpan().StartsWith(Table.Table.Stimuli[stop].Operations.AsSpan()));
+        Assert.Null(hot.Mended(hot.Suspects[0]).Table.HotAt);
+    }
+
+    [Fact]
     public void A_check_of_the_thing_itself_is_asked_with_the_main_fuse_out_also_where_every_state_harms()
     {
         var shorted = Trouble.Begin(Table).After(Seen("short: box.B+ to box.B-", Stop));
