@@ -165,6 +165,8 @@ internal sealed class Measuring
         return string.Join(", ", behind.Count == 0 ? _low : behind.Select(Spoken.Of));
     }
 
+    private Mark Tip(TerminalRef at) => _site.Mark(at) with { Instead = at == _site.Whole.Feed || at == _site.Whole.Return ? MeterCards.Clip : "" };
+
     private void Add(string text, TerminalRef red, TerminalRef black, bool isIn, Operation.Set? done = null, bool plain = false)
     {
         var ohms = (isIn ? _with : _without).Ohms(red, black);
@@ -176,7 +178,7 @@ internal sealed class Measuring
             Do = done,
             Unplugged = isIn ? [] : _low,
             Marks = [_site.Mark(red), _site.Mark(black)],
-            Meter = MeterCards.Ohms(_site.Mark(red), _site.Mark(black), band),
+            Meter = MeterCards.Ohms(Tip(red), Tip(black), band),
             Expect = [new Expectation($"{_site.Mark(red)} to {_site.Mark(black)}", shows, band)],
             Cautions = _site.Once.Say(Cautions.OhmsPowerOff),
         });

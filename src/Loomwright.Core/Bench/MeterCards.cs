@@ -15,6 +15,9 @@ internal static class MeterCards
     public static (TerminalRef Red, TerminalRef Black, Voltage Volts) Upright(TerminalRef red, TerminalRef black, Voltage volts) =>
         volts.Volts < 0 ? (black, red, new Voltage(-volts.Volts)) : (red, black, volts);
 
+    /// <summary>Touched at a battery or supply while ohms are read: never its post.</summary>
+    public const string Clip = "the clip for ";
+
     public static MeterCard Ohms(Mark red, Mark black, Band band) => new(Dial.Ohms, "V Ω", "COM", red, black, First(band), PowerOn: false);
 
     // For a meter ranged by hand: too small a range shows OL, too large a one shows 0 for what is not.

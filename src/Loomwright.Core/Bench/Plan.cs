@@ -116,11 +116,14 @@ public sealed record Step(string Id, Act Act, string Text)
 /// <param name="Name">The owner's name for what goes there (<c>stop lamp</c>), or null.</param>
 public sealed record Mark(TerminalRef Terminal, string? Name)
 {
+    /// <summary>What is touched in its place, as <c>the clip for </c>; empty: the terminal itself.</summary>
+    public string Instead { get; init; } = "";
+
     /// <summary><c>box X4 (stop lamp)</c></summary>
     public override string ToString()
     {
         var place = Terminal.Terminal.Length == 0 ? Terminal.Part : $"{Terminal.Part} {Terminal.Terminal}";
-        return Name is null || Names.Same(Name, Terminal.Terminal) ? place : $"{place} ({Name})";
+        return Instead + (Name is null || Names.Same(Name, Terminal.Terminal) ? place : $"{place} ({Name})");
     }
 }
 

@@ -129,12 +129,12 @@ public sealed class Trouble
         return [.. ranked.Where(q => q.Stimulus is not { } stimulus || !(_table.BringsHeat(stimulus) || (stimulus != _at && CouldHarm(stimulus)))).Take(best)];
     }
 
-    // A fuse that was seen blown says so whatever is thought of.
+    // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
     private bool CouldHarm(int stimulus)
     {
         if (!_harms.TryGetValue(stimulus, out var harms))
         {
-            harms = Answers.Any(a => a.Place.Stimulus == stimulus && TellsBlown(a))
+            harms = Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
                 || _belief.All.Zip(_belief.Weights).Any(h => h.Second > LikelyEnoughToHarm && _table.Harms(h.First, stimulus));
             _harms.Add(stimulus, harms);
         }

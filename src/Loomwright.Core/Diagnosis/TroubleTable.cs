@@ -71,8 +71,10 @@ public sealed class TroubleTable
     public int? HotAt { get; }
 
     /// <summary>Whether that comes again on the way to a stimulus (by its place).</summary>
-    public bool BringsHeat(int stimulus) =>
-        HotAt is { } hot && Table.Stimuli[stimulus].Operations.AsSpan().StartsWith(Table.Stimuli[hot].Operations.AsSpan());
+    public bool BringsHeat(int stimulus) => HotAt is { } hot && Brings(hot, stimulus);
+
+    /// <summary>Whether what was done at one place comes again on the way to another.</summary>
+    internal bool Brings(int before, int stimulus) => Table.Stimuli[stimulus].Operations.AsSpan().StartsWith(Table.Stimuli[before].Operations.AsSpan());
 
     /// <summary>Whether an observable (by its place) shows a sign under anything in the list, somewhere.</summary>
     public bool CanShow(int observable, byte sign) => Singles.Any(h => h.Looks.Any(l => !l.Signs.IsEmpty && l.Signs[observable] == sign));

@@ -114,7 +114,7 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
 
     private IEnumerable<Step> Written(Ohmed.Reading reading, string finds)
     {
-        var tips = $"From {Mark(reading.Red)} to {Mark(reading.Black)}";
+        var tips = $"From {Tip(reading.Red)} to {Tip(reading.Black)}";
         if (reading.Positions.IsEmpty)
         {
             yield return One($"{tips}. {finds}", reading, null);
@@ -132,10 +132,12 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
             Do = move,
             Unplugged = read.Off,
             Marks = [Mark(read.Red), Mark(read.Black)],
-            Meter = MeterCards.Ohms(Mark(read.Red), Mark(read.Black), read.Band),
+            Meter = MeterCards.Ohms(Tip(read.Red), Tip(read.Black), read.Band),
             Expect = [new Expectation($"{Mark(read.Red)} to {Mark(read.Black)}", Bands.Words(read.Band), read.Band)],
         };
     }
+
+    private Mark Tip(TerminalRef at) => Mark(at) with { Instead = stage.Connected.Part(at.Part)?.Kind is "battery" or "bench supply" ? MeterCards.Clip : "" };
 
     private Mark Mark(TerminalRef at) => new(at, paths.Terminal(at)?.Name);
 }

@@ -21,8 +21,8 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
     /// <summary>What was done up to the step, by its place in the search's table; null before power.</summary>
     public int? Done { get; } = Sights.Of(Stage).At(Step.Id) is { } done ? Search.Table.Place(done) : null;
 
-    /// <summary>Whether the search knows how that step looked.</summary>
-    public bool IsTold => Step.Meter is not null || Done is null || Search.Answers.Any(a => a.Place.Stimulus == Done);
+    /// <summary>Whether the search knows how that step looked, or is not to ask: where it got hot nobody looks again.</summary>
+    public bool IsTold => Step.Meter is not null || Done is null || Search.Table.HotAt is not null || Search.Answers.Any(a => a.Place.Stimulus == Done);
 
     /// <summary>Puts together what a session's entries tell of a stage. After a repair the search goes on without that fault; after an unnamed change it begins anew.</summary>
     public static Handover Of(string session, Stage stage, Step step, IReadOnlyList<Entry> entries)
