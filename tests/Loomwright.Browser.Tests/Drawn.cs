@@ -12,6 +12,23 @@ public sealed class Drawn(IPage page) : IAsyncDisposable
 
     public ILocator Part(string name) => Page.Locator($"rect[role=button][data-part='{name}']");
 
+    /// <summary>Where a part lies on the screen once it lies still: a strip that opens or a slide moves the drawing a frame later.</summary>
+    public static async Task<(float X, float Y, float Width, float Height)> Still(ILocator thing)
+    {
+        var at = await thing.EvaluateAsync<float[]>("""
+            async (e) => {
+              const now = () => { const r = e.getBoundingClientRect(); return [r.x, r.y, r.width, r.height]; };
+              for (let was = now(), same = 0; same < 5;) {
+                await new Promise(requestAnimationFrame);
+                same = String(now()) === String(was) ? same + 1 : 0;
+                was = now();
+              }
+              return now();
+            }
+            """);
+        return (at[0], at[1], at[2], at[3]);
+    }
+
     public Task Turn(string control, string position) =>
         Page.Locator(".board > .controls").GetByRole(AriaRole.Group, new() { Name = control, Exact = true }).GetByRole(AriaRole.Radio, new() { Name = position, Exact = true }).CheckAsync();
 

@@ -67,7 +67,7 @@ public sealed class MoveTests(Bench bench) : IDisposable
 
     private static async Task Drag(Drawn drawn, string part, float right, float down)
     {
-        var box = (await drawn.Part(part).BoundingBoxAsync())!;
+        var box = await Drawn.Still(drawn.Part(part));
         var (x, y) = (box.X + (box.Width / 2), box.Y + 4);
         await drawn.Page.Mouse.MoveAsync(x, y);
         await drawn.Page.Mouse.DownAsync();

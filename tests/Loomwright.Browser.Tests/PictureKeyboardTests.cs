@@ -20,13 +20,13 @@ public sealed class PictureKeyboardTests(Bench bench)
         await Expect(drawn.Answer("rear cluster stop")).ToHaveTextAsync("lit");
 
         await Keys.Reach(drawn.Page, "Picture of the wiring");
-        var before = await drawn.Part("box").BoundingBoxAsync();
+        var before = await Drawn.Still(drawn.Part("box"));
         await keys.PressAsync("+");
-        Assert.True((await drawn.Part("box").BoundingBoxAsync())!.Width > before!.Width);
+        Assert.True((await Drawn.Still(drawn.Part("box"))).Width > before.Width);
         await keys.PressAsync("ArrowRight");
         await keys.PressAsync("-");
         await keys.PressAsync("0");
-        Assert.Equal(before.X, (await drawn.Part("box").BoundingBoxAsync())!.X, 1.0);
+        Assert.Equal(before.X, (await Drawn.Still(drawn.Part("box"))).X, 1f);
 
         await keys.PressAsync("Tab");
         for (var presses = 0; presses < 120 && await Keys.Called(drawn.Page) != "wire tail lamp feed"; presses++)
@@ -43,6 +43,7 @@ public sealed class PictureKeyboardTests(Bench bench)
         await drawn.Wire("tail lamp feed").FocusAsync();
         await keys.PressAsync("m");
         await Expect(drawn.Page.GetByRole(AriaRole.Dialog).Locator("h2")).ToHaveTextAsync("Put in at tail lamp feed");
+        await Expect(drawn.Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "Close" })).ToBeFocusedAsync();
         await keys.PressAsync("Escape");
         await Expect(drawn.Wire("tail lamp feed")).ToBeFocusedAsync();
         await keys.PressAsync("m");

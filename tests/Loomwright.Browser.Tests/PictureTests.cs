@@ -97,17 +97,8 @@ public sealed class PictureTests(Bench bench)
         await Expect(drawn.Part("box")).ToHaveAttributeAsync("aria-pressed", "true");
         await Expect(drawn.Part("box")).ToBeFocusedAsync();
 
-        // It slides there, and a busy machine takes its time.
-        var desk = (await drawn.Page.Locator(".drawn").BoundingBoxAsync())!;
-        var aside = double.PositiveInfinity;
-        for (var tries = 0; tries < 100 && aside > 4; tries++)
-        {
-            await Task.Delay(100, TestContext.Current.CancellationToken);
-            var part = (await drawn.Part("box").BoundingBoxAsync())!;
-            aside = Math.Abs(desk.X + (desk.Width / 2) - part.X - (part.Width / 2));
-        }
-
-        Assert.InRange(aside, 0, 4);
+        var (part, desk) = (await Drawn.Still(drawn.Part("box")), await Drawn.Still(drawn.Page.Locator(".drawn")));
+        Assert.Equal(desk.X + (desk.Width / 2), part.X + (part.Width / 2), 4f);
     }
 
     [Fact]
@@ -162,6 +153,7 @@ public sealed class PictureTests(Bench bench)
     // In the middle of the wire's longest run, where no other wire lies on it.
     private static async Task Click(Drawn drawn, string wire, MouseButton button = MouseButton.Left)
     {
+        await Drawn.Still(drawn.Wire(wire).First);
         var at = await drawn.Wire(wire).First.EvaluateAsync<double[]>("""
             g => {
               const path = g.getRootNode().querySelector(g.querySelector("use").getAttribute("href")), m = g.getScreenCTM();

@@ -1,5 +1,6 @@
 using Loomwright.Live;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 
 namespace Loomwright.Web.Bikes;
 
@@ -34,6 +35,10 @@ public abstract class DesignPage : ComponentBase, IDisposable
         try
         {
             await Renew();
+        }
+        catch (Exception gone) when (gone is OperationCanceledException or JSDisconnectedException)
+        {
+            // The browser went away meanwhile: nobody is there to be shown anything.
         }
         catch (Exception fault)
         {

@@ -66,6 +66,8 @@ public sealed class WebHost : IAsyncDisposable
         });
 
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
+        // A page that is open holds its link until it is taken away.
+        builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(1));
         builder.Services.AddSingleton(_ => new Garage(folder));
         builder.Services.AddSingleton(new Drawer());
         builder.Services.AddSingleton(services => services.GetRequiredService<Garage>().Guide);
@@ -94,5 +96,10 @@ public sealed class WebHost : IAsyncDisposable
     /// <summary>Ends when the page is stopped from outside: Ctrl+C, or the token.</summary>
     public Task Stopped(CancellationToken stop = default) => _app.WaitForShutdownAsync(stop);
 
-    public ValueTask DisposeAsync() => _app.DisposeAsync();
+    /// <summary>Lets the pages that are open go before what they stand on does.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+    }
 }

@@ -25,6 +25,7 @@ public sealed class LiveDocument
     private readonly FolderLock _right;
     private readonly History _history;
     private ImmutableList<Action> _told = [];
+    private string? _coming;
 
     internal LiveDocument(string file, StoredDesign stored, Func<StoredDesign> read, FolderLock right)
     {
@@ -73,6 +74,19 @@ public sealed class LiveDocument
     public Revision Recheck() => Doing(() =>
     {
         TakeIn();
+        return Current;
+    });
+
+    /// <summary>Looks at the file now and then, and takes in what another program wrote once two looks found the same: it may still be writing.</summary>
+    internal void Glance() => Doing(() =>
+    {
+        var found = _read().Sha256;
+        if (found == _coming || found == Current.Sha256)
+        {
+            TakeIn();
+        }
+
+        _coming = found;
         return Current;
     });
 

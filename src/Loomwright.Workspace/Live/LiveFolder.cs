@@ -83,7 +83,7 @@ public sealed class LiveFolder : IDisposable
     {
         foreach (var document in _documents.Values.Where(d => d.IsValueCreated && d.Value.IsWatched))
         {
-            Recheck(document.Value);
+            Glance(document.Value);
         }
 
         try
@@ -98,11 +98,11 @@ public sealed class LiveFolder : IDisposable
 
     // A fault of ours in one document must not end the program, and with it the others' sessions: whoever opens that design
     // meets the same fault and is told.
-    private static void Recheck(LiveDocument document)
+    private static void Glance(LiveDocument document)
     {
         try
         {
-            document.Recheck();
+            document.Glance();
         }
         catch (Exception fault)
         {
