@@ -314,7 +314,7 @@ internal sealed partial class Electrics
     };
 
     // A filament is too slow for the moments: in all of them it is the one resistance that its mean heat gives it. Returns
-    // the largest change, as a part of the resistance.
+    // the largest change, as a part of the resistance; one that counts for nothing is not made.
     private double HeatFilaments(Curve[] heat)
     {
         var most = 0.0;
@@ -329,8 +329,12 @@ internal sealed partial class Electrics
             var volts = Math.Sqrt(Math.Max(0, SquareVolts[l]));
             var point = filament.At(volts);
             var ohms = volts > 1e-6 ? volts / point.Amps : 1 / point.Siemens;
-            most = Math.Max(most, heat[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1);
-            heat[l] = new Ohms(ohms);
+            var change = heat[l] is Ohms before ? Math.Abs(before.ResistanceOhms - ohms) / ohms : 1;
+            most = Math.Max(most, change);
+            if (change > SmallChange)
+            {
+                heat[l] = new Ohms(ohms);
+            }
         }
 
         return most;

@@ -7,9 +7,12 @@ internal sealed partial class NearSolve
 {
     // Held by more than this a point is not held well.
     private const double LittleOhms = 1e4;
+    private const int NotKnown = -1;
 
     private readonly double[] _answer = new double[Most * Most];
-    private bool _answered;
+
+    // How many elements the answer is for: those that are found on the way wait for the next round.
+    private int _answered;
     private double[] _moved = [];
 
     /// <summary>What an element carries now; null for a link that is none.</summary>
@@ -95,23 +98,26 @@ internal sealed partial class NearSolve
     }
 
     /// <summary>Ohms from a row to the reference with the changes in.</summary>
-    public double OhmsToReference(int row)
+    public double OhmsToReference(int row) => Ohms(row, _moment.RowCount - 1);
+
+    private double Ohms(int one, int other)
     {
-        if (Count > 0 && !_answered)
+        if (_answered == NotKnown)
         {
             FindAnswer();
         }
 
-        for (var e = 0; e < Count; e++)
+        for (var e = 0; e < _answered; e++)
         {
-            _system.Right[e] = _moment.Ohms(_rows[e].From, row) - _moment.Ohms(_rows[e].To, row);
+            var (from, to) = _rows[e];
+            _system.Right[e] = _moment.Ohms(from, one) - _moment.Ohms(to, one) - _moment.Ohms(from, other) + _moment.Ohms(to, other);
         }
 
-        var ohms = _moment.Ohms(row, row);
-        for (var e = 0; e < Count; e++)
+        var ohms = _moment.Ohms(one, one) - (2 * _moment.Ohms(one, other)) + _moment.Ohms(other, other);
+        for (var e = 0; e < _answered; e++)
         {
             var volts = 0.0;
-            for (var o = 0; o < Count; o++)
+            for (var o = 0; o < _answered; o++)
             {
                 volts += _answer[(e * Most) + o] * _system.Right[o];
             }
@@ -137,6 +143,6 @@ internal sealed partial class NearSolve
             }
         }
 
-        _answered = true;
+        _answered = Count;
     }
 }

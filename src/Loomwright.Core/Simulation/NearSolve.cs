@@ -21,8 +21,13 @@ internal sealed partial class NearSolve
     private const int StepsFromBefore = 4;
     private const int MostRounds = 6;
 
-    // A bent link whose line errs by less than this across it stays a line; a voltage step below that ends Newton's method.
+    // A bent link whose line errs by less than these across it stays a line: by the volts its current is wrong by, and by
+    // the ohms its slope is (10 Ω behind a meter of 10 MΩ are a millionth of what it shows).
     private const double SmallErrorVolts = 1e-6;
+    private const double SmallErrorOhms = 10;
+    private const double LeastShare = 1e-9;
+
+    // A voltage step below this ends Newton's method.
     private const double SmallVolts = 1e-10;
     private const double FarVolts = 1e-3;
 
@@ -57,7 +62,7 @@ internal sealed partial class NearSolve
         _moment = moment;
         _healthy = healthy;
         Count = 0;
-        _answered = false;
+        _answered = NotKnown;
         if (_moved.Length != moment.RowCount)
         {
             _moved = new double[moment.RowCount];
@@ -215,6 +220,7 @@ internal sealed partial class NearSolve
 
     private bool Sends()
     {
+        _answered = NotKnown;
         for (var e = 0; e < Count; e++)
         {
             var point = _curves[e].Straight is { } line ? line.At(_volts[e] + _step[e]) : _curves[e].At(_volts[e] + _step[e]);
@@ -253,9 +259,13 @@ internal sealed partial class NearSolve
             }
 
             var volts = _moment.Volts[link.From] - _moment.Volts[link.To];
-            var off = _moment.Curves[l].At(volts + moved).Amps - _moment.Amps[l] - (_moment.Siemens[l] * moved);
-            var ohms = _moment.Ohms(from, from) - (2 * _moment.Ohms(from, to)) + _moment.Ohms(to, to);
-            if (Math.Abs(off) * ohms > SmallErrorVolts)
+            var (amps, siemens) = _moment.Curves[l].At(volts + moved);
+            var offAmps = Math.Abs(amps - _moment.Amps[l] - (_moment.Siemens[l] * moved));
+            var offSiemens = siemens - _moment.Siemens[l];
+
+            // Nothing across a link is more than the link itself; how much less it is hangs on the changes too: what was held
+            // well may hang on next to nothing now.
+            if (Matters(offAmps, offSiemens, 1 / Math.Min(siemens, _moment.Siemens[l])) && Matters(offAmps, offSiemens, OhmsAcross(from, to, offSiemens)))
             {
                 found = true;
                 if (!Add(l, l, link.From, link.To, _moment.Amps[l], _moment.Siemens[l], _moment.Curves[l]))
@@ -268,5 +278,15 @@ internal sealed partial class NearSolve
         }
 
         return true;
+    }
+
+    private static bool Matters(double offAmps, double offSiemens, double ohms) =>
+        !(offAmps * ohms <= SmallErrorVolts && Math.Abs(offSiemens) * ohms * ohms <= SmallErrorOhms);
+
+    // With the changes in, and the link itself by its slope now.
+    private double OhmsAcross(int from, int to, double moreSiemens)
+    {
+        var ohms = Ohms(from, to);
+        return ohms / Math.Max(1 + (moreSiemens * ohms), LeastShare);
     }
 }

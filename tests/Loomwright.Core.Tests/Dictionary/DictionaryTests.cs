@@ -71,6 +71,24 @@ public sealed class DictionaryTests
         }
     }
 
+    /// <summary>The volts expected are from Newton's method in 60 digits on the whole network, with the meter's 10 MΩ.</summary>
+    [Theory]
+    [InlineData("flasher-load-sensing", "open: ground bar to battery -", "indicator switch → left", "indicator light.+", 6.612794)]
+    [InlineData("starting", "short: kill switch.2 to main fuse.2", "neutral switch → in gear, start button → pressed", "neutral light.-", 9.087311)]
+    public void A_meter_behind_nothing_but_the_leak_of_a_diode_reads_the_same_by_shortcuts(string example, string fault, string stimulus, string point, double volts)
+    {
+        var loom = Examples.Read($"examples/gallery/kinds/{example}.loom.yaml");
+        var options = new DictionaryOptions
+        {
+            Faults = [.. Catalogue.List(loom).Where(f => f.Fault.ToString() == fault)],
+            Stimuli = [.. Stimuli.Usual(loom).Where(s => s.Name == stimulus)],
+        };
+        foreach (var table in new[] { FaultTable.Of(loom, options), FaultTable.Of(loom, options with { Shortcuts = false }) })
+        {
+            Assert.Equal(volts, table.Find(fault)!.Looks.Single().Volts[table.Points.Select(p => p.ToString()).ToList().IndexOf(point)], 2e-4);
+        }
+    }
+
     [Fact]
     public void However_many_threads_work_the_table_is_the_same()
     {
