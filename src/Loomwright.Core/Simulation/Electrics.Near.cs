@@ -13,7 +13,6 @@ internal sealed partial class Electrics
     private readonly NearSolve? _nearSolve;
     private readonly List<NearMoment> _kept = [];
     private readonly Dictionary<List<ulong>, Found> _found = new(new SameConfiguration());
-    private NearMoment? _lastNear;
     private NearPoint? _lastPoint;
     private Found? _lastFound;
     private Found? _inNearSolve;
@@ -22,7 +21,7 @@ internal sealed partial class Electrics
     /// <summary>Ohms from some nodes to the reference, in the last moment solved.</summary>
     public void OhmsToReference(ReadOnlySpan<int> nodes, Span<double> ohms)
     {
-        if (_lastFound is null || _lastFound.Near is null)
+        if (_lastFound?.Slopes is not { } slopes)
         {
             var all = _lastFound?.Ohms ?? OhmsInWhole();
             for (var n = 0; n < nodes.Length; n++)
@@ -35,16 +34,17 @@ internal sealed partial class Electrics
 
         if (_inNearSolve != _lastFound)
         {
-            _ = _lastFound.Near();
-            _lastFound.Picture.CopyTo(this);
+            _nearSolve!.Take(slopes);
             _inNearSolve = _lastFound;
         }
 
         for (var n = 0; n < nodes.Length; n++)
         {
-            ohms[n] = _nearSolve!.OhmsToReference(_lastNear!.Rows[nodes[n]]);
+            ohms[n] = _nearSolve!.OhmsToReference(slopes.Moment.Rows[nodes[n]]);
         }
     }
+
+    private void Show(Picture picture) => (_shown, ResidualAmps) = (picture, picture.ResidualAmps);
 
     private double[] OhmsInWhole()
     {
@@ -86,11 +86,12 @@ internal sealed partial class Electrics
         Name(near.Varying, _edits is null ? _wiring.Links : near.Healthy.Links, state, between, coldNow);
         if (_found.TryGetValue(_configuration, out _lastFound))
         {
-            _lastFound.Picture.CopyTo(this);
+            Show(_lastFound.Picture);
             _lastPoint = _lastFound.Point ?? _lastPoint;
             return true;
         }
 
+        Show(Picture.Empty(_wiring));
         _lastFound = FindNear(near, state, between, coldNow);
         if (_lastFound is null)
         {
@@ -99,7 +100,7 @@ internal sealed partial class Electrics
                 return false;
             }
 
-            _lastFound = new Found(Copy(), null, null, OhmsInWhole());
+            _lastFound = new Found(_shown with { ResidualAmps = ResidualAmps }, null, null, OhmsInWhole());
         }
 
         _found.Add([.. _configuration], _lastFound);
@@ -116,16 +117,13 @@ internal sealed partial class Electrics
 
         var point = near.Find(CollectionsMarshal.AsSpan(_configuration));
         var other = _lastPoint ?? (near.InOrder.Count > 0 ? near.InOrder[0] : null);
-        bool[]? cold = coldNow is null ? null : [.. coldNow];
-        var heat = point?.Heated is null ? null : (Curve[])point.Heated.Clone();
-        Func<bool> find = point is null ? () => FromOther(near, other, state, between, cold) : () => From(point, heat);
-        if (!find())
+        if (!(point is null ? FromOther(near, other, state, between, coldNow) : From(point, heat: point.Heated is null ? null : (Curve[])point.Heated.Clone())))
         {
             return null;
         }
 
         _lastPoint = point ?? _lastPoint;
-        return _inNearSolve = new Found(Copy(), point, find, null);
+        return _inNearSolve = new Found(_shown with { ResidualAmps = ResidualAmps }, point, _nearSolve!.Found(), null);
     }
 
     // Filaments are heated on from what is given, and stand there in the end.
@@ -179,7 +177,6 @@ internal sealed partial class Electrics
         Array.Clear(Amps);
         Array.Clear(SquareVolts);
         Add(moment);
-        _lastNear = moment;
         return true;
     }
 
@@ -197,7 +194,6 @@ internal sealed partial class Electrics
             }
 
             Add(point.Moments[m]);
-            _lastNear = point.Moments[m];
         }
 
         return true;
@@ -257,9 +253,9 @@ internal sealed partial class Electrics
         _nearSolve!.PutRight(Amps, SquareVolts);
     }
 
-    // A configuration found before: its picture, and for the ohms to the reference how to find it again from a near point
-    // (its own, if the healthy wiring was in it), or all of them from the whole network.
-    private sealed record Found(Picture Picture, NearPoint? Point, Func<bool>? Near, double[]? Ohms);
+    // A configuration found before: its picture, the near point of the same configuration if there is one, and the ohms to
+    // the reference: what they can be found from, or all of them from the whole network.
+    private sealed record Found(Picture Picture, NearPoint? Point, NearSolve.Slopes? Slopes, double[]? Ohms);
 
     private sealed class SameConfiguration : IEqualityComparer<List<ulong>>
     {

@@ -29,6 +29,7 @@ internal sealed partial class Electrics
     private int _momentsKnown;
     private readonly Solved? _known;
     private readonly List<ulong> _configuration = [];
+    private Picture _shown;
     private bool _afresh;
     private (State State, bool Between, bool[]? ColdNow)? _last;
 
@@ -50,19 +51,17 @@ internal sealed partial class Electrics
         _links = known?.Told ?? _branchOf;
         _settled = new Curve[wiring.Links.Length];
         _changing = [.. Solved.VaryingOf(wiring).Union(Enumerable.Range(0, wiring.Links.Length).Where(l => wiring.Links[l].Curve is Filament))];
-        Volts = new double[wiring.NodeCount];
-        Amps = new double[wiring.Links.Length];
-        SquareVolts = new double[wiring.Links.Length];
+        _shown = Picture.Empty(wiring);
     }
 
     /// <summary>Mean potential of each node.</summary>
-    public double[] Volts { get; }
+    public double[] Volts => _shown.Volts;
 
     /// <summary>Mean current of each link.</summary>
-    public double[] Amps { get; }
+    public double[] Amps => _shown.Amps;
 
     /// <summary>Mean square of the voltage across each link: what heats it.</summary>
-    public double[] SquareVolts { get; }
+    public double[] SquareVolts => _shown.SquareVolts;
 
     /// <summary>Largest current sum left at any node in any moment.</summary>
     public double ResidualAmps { get; set; }
@@ -107,7 +106,7 @@ internal sealed partial class Electrics
     }
 
     /// <summary>The picture solved last.</summary>
-    public Picture Copy() => new([.. Volts], [.. Amps], [.. SquareVolts], ResidualAmps);
+    public Picture Copy() => _lastFound?.Picture ?? new([.. Volts], [.. Amps], [.. SquareVolts], ResidualAmps);
 
     private bool Recall(Solved known, State state, bool between, bool[]? coldNow)
     {
@@ -347,12 +346,6 @@ internal sealed record Picture(double[] Volts, double[] Amps, double[] SquareVol
     /// <summary>Voltage across a link, from → to, as a meter shows it.</summary>
     public double Across(Link link) => Volts[link.From] - Volts[link.To];
 
-    /// <summary>Shows it as if it had just been solved.</summary>
-    public void CopyTo(Electrics electrics)
-    {
-        Volts.CopyTo(electrics.Volts, 0);
-        Amps.CopyTo(electrics.Amps, 0);
-        SquareVolts.CopyTo(electrics.SquareVolts, 0);
-        electrics.ResidualAmps = ResidualAmps;
-    }
+    /// <summary>One to be filled.</summary>
+    public static Picture Empty(Wiring wiring) => new(new double[wiring.NodeCount], new double[wiring.Links.Length], new double[wiring.Links.Length], 0);
 }

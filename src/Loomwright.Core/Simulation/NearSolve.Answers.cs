@@ -97,6 +97,21 @@ internal sealed partial class NearSolve
         }
     }
 
+    /// <summary>What the ohms to the reference can be found from later on.</summary>
+    public Slopes Found() => new(_moment, [.. _rows.AsSpan(0, Count)], [.. _slope.AsSpan(0, Count)]);
+
+    /// <summary>Takes back what was found before, for the ohms to the reference alone.</summary>
+    public void Take(Slopes found)
+    {
+        (_moment, Count, _answered) = (found.Moment, found.Siemens.Length, NotKnown);
+        found.Rows.CopyTo(_rows, 0);
+        found.Siemens.CopyTo(_slope, 0);
+        for (var e = 0; e < Count; e++)
+        {
+            FindOhms(e);
+        }
+    }
+
     /// <summary>Ohms from a row to the reference with the changes in.</summary>
     public double OhmsToReference(int row) => Ohms(row, _moment.RowCount - 1);
 
@@ -145,4 +160,7 @@ internal sealed partial class NearSolve
 
         _answered = Count;
     }
+
+    /// <summary>By how much the slope of each element differs from the healthy line's.</summary>
+    internal sealed record Slopes(NearMoment Moment, (int From, int To)[] Rows, double[] Siemens);
 }

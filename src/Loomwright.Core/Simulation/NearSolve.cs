@@ -27,8 +27,10 @@ internal sealed partial class NearSolve
     private const double SmallErrorOhms = 10;
     private const double LeastShare = 1e-9;
 
-    // A voltage step below this ends Newton's method.
+    // A voltage step below this ends Newton's method; so does one that is no smaller than that before it where rounding is
+    // all there is: what hangs on next to nothing keeps few digits.
     private const double SmallVolts = 1e-10;
+    private const double RoundedVolts = 1e-5;
     private const double FarVolts = 1e-3;
 
     // What is left of one below this many times its rounding has too few digits.
@@ -128,18 +130,24 @@ internal sealed partial class NearSolve
         (_amps[e], _siemens[e], _curves[e]) = (amps, siemens, curve);
         _volts[e] = _moment.Volts[from] - _moment.Volts[to];
         _step[e] = 0;
+        FindOhms(e);
+        return true;
+    }
+
+    // Between an element and all before it.
+    private void FindOhms(int e)
+    {
         for (var o = 0; o <= e; o++)
         {
             _ohms[(e * Most) + o] = _ohms[(o * Most) + e] =
                 _moment.Ohms(_rows[e].From, _rows[o].From) - _moment.Ohms(_rows[e].From, _rows[o].To) - _moment.Ohms(_rows[e].To, _rows[o].From) + _moment.Ohms(_rows[e].To, _rows[o].To);
         }
-
-        return true;
     }
 
     // Solves step = ohms · sent(step), where sent is what the healthy line carries less what the curve now carries.
     private bool Newton(bool bound)
     {
+        var before = double.PositiveInfinity;
         for (var round = 0; round < MostSteps; round++)
         {
             for (var e = 0; e < Count; e++)
@@ -180,10 +188,12 @@ internal sealed partial class NearSolve
             }
 
             // Of straight lines the first step is the answer; another would only turn over the rounding of a small pivot.
-            if (largest < SmallVolts || (bound && AllStraight()))
+            if (largest < SmallVolts || (largest < RoundedVolts && largest >= before) || (bound && AllStraight()))
             {
                 return Sends();
             }
+
+            before = largest;
         }
 
         return false;
