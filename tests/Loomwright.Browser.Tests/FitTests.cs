@@ -26,6 +26,8 @@ public sealed class FitTests(Bench bench)
         await Holds(page);
         await page.GotoAsync($"{bench.Address}/bench/{Bench.Kittiwake}?stage=1");
         await Holds(page);
+        await page.GotoAsync($"{bench.Address}/sizes/{Bench.Kittiwake}");
+        await Holds(page);
         await page.Context.CloseAsync();
     }
 

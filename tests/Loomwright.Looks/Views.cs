@@ -49,6 +49,7 @@ internal static class Views
             ("bench-0", $"/bench/{Bike}"),
             ("bench-2", $"/bench/{Bike}?stage=2"),
             ("bench-on-the-bike", $"/bench/{Bike}?on=bike"),
+            ("sizes", $"/sizes/{Bike}"),
             ("gallery", "/gallery"),
             ("record-empty", "/record/gallery/no-way-back.loom.yaml"),
         })

@@ -2,21 +2,25 @@ using Bunit;
 using Loomwright.Web.Bench;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Check;
+using Loomwright.Web.Sizes;
 using Loomwright.Web.Start;
 using Loomwright.Web.Wires;
 using Loomwright.Design;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Loomwright.Web.Tests;
 
 public sealed class PagesTests : BunitContext
 {
+    private const string Bench = "kittiwake-bench/kittiwake-bench.loom.yaml";
+
     public PagesTests() => Services.AddSingleton(new Garage(Path.Combine(AppContext.BaseDirectory, "examples")));
 
     [Fact]
     public void Everything_the_pages_ask_for_is_inside_the_program()
     {
-        foreach (var name in new[] { "loom.css", "try.css", "bench.css", "board.css", "drawn.css", "picture.js", "sheet.js", "view.js", "hands.js", "session.css", "session.js", "live.js", "symbols.svg", "theme.js", "blazor.web.js" })
+        foreach (var name in new[] { "loom.css", "try.css", "bench.css", "board.css", "drawn.css", "picture.js", "sheet.js", "view.js", "hands.js", "session.css", "sizes.css", "session.js", "live.js", "symbols.svg", "theme.js", "blazor.web.js" })
         {
             Assert.NotEmpty(Served.Text(name));
         }
@@ -40,6 +44,21 @@ public sealed class PagesTests : BunitContext
         Assert.Equal("Stop", first.QuerySelector(".severity")!.TextContent);
         Assert.Contains("Why", first.TextContent, StringComparison.Ordinal);
         Assert.Contains("Do", first.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wire_thinner_than_a_rule_asks_is_named_with_the_size_that_would_do_and_not_by_a_rule_that_accepts_it()
+    {
+        var (accepted, rejected) = (By("metric practice"), By("FAA AC 43.13-1B table 11-3"));
+
+        Assert.DoesNotContain("thinner than this rule asks", accepted, StringComparison.Ordinal);
+        Assert.Contains("tail lamp feed is 0.5 mm², thinner than this rule asks", rejected, StringComparison.Ordinal);
+
+        string By(string rule)
+        {
+            Services.GetRequiredService<NavigationManager>().NavigateTo($"/sizes/{Bench}?rule={Uri.EscapeDataString(rule)}");
+            return Render<SizesPage>(p => p.Add(c => c.Path, Bench)).Find(".points").TextContent;
+        }
     }
 
     [Fact]
