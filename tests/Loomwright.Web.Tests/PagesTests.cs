@@ -52,7 +52,7 @@ public sealed class PagesTests : BunitContext
         var (accepted, rejected) = (By("metric practice"), By("FAA AC 43.13-1B table 11-3"));
 
         Assert.DoesNotContain("thinner than this rule asks", accepted, StringComparison.Ordinal);
-        Assert.Contains("tail lamp feed is 0.5 mm², thinner than this rule asks", rejected, StringComparison.Ordinal);
+        Assert.Contains("battery plus is 2.5 mm², thinner than this rule asks", rejected, StringComparison.Ordinal);
 
         string By(string rule)
         {
