@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Bench;
+using Loomwright.Cases;
 using Loomwright.Checks;
 using Loomwright.Contacts;
 using Loomwright.Design;
@@ -152,6 +153,10 @@ public sealed class Bike
     /// <param name="stop">Ends the work early.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public TroubleTable Trouble(IEnumerable<Stimulus>? also = null, CancellationToken stop = default) => TroubleTable.Of(Known, also, stop: stop);
+
+    /// <summary>A fault somebody met and told of, put to the search with this bike as the healthy circuit; null when the case cannot be read, for the findings' reason.</summary>
+    public (CaseSearch? Search, ImmutableArray<Finding> Findings) Case(SourceText text) =>
+        CaseFile.Read(text) is { Case: { } told } file ? (CaseSearch.Of(Known, told), file.Findings) : (null, CaseFile.Read(text).Findings);
 
     /// <summary>Reads what was done and seen, <c>lock=riding, front brake=pressed: rear cluster stop=dark</c>.</summary>
     public (Report? Report, Problem? Problem) Saw(string text) => Report.Saw(text, Known);

@@ -41,6 +41,31 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public async Task Nothing_counts_that_nobody_set_and_a_symptom_asks_for_what_it_is_about()
+    {
+        var page = await Opened();
+        await Press(page, "One lamp stays dark");
+        Assert.All(page.FindAll(".report select"), s => Assert.Equal("did not look", s.Children.First(o => o.GetAttribute("value") == s.GetAttribute("value")).TextContent));
+        await page.Find("form.report").SubmitAsync();
+        Assert.Equal("Say which lamp stays dark: set its line to dark.", page.Find("form.report [role=alert]").TextContent);
+        await Press(page, "The rest is as it should be");
+        await page.Find("form.report").SubmitAsync();
+        Assert.StartsWith("Say which lamp stays dark", page.Find("form.report [role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".causes"));
+    }
+
+    [Fact]
+    public async Task A_lit_lamp_behind_a_blown_fuse_is_questioned_before_it_counts_and_the_fuse_stays_out()
+    {
+        var page = await Opened();
+        await Told(page, "A fuse blew", "work lamp", "lit", "fuse", "blown");
+        Assert.EndsWith("nothing in the list shows both. Look at both again.", page.Find("form.report [role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".causes"));
+        await page.Find("form.report").SubmitAsync();
+        Assert.NotEmpty(page.FindAll(".causes"));
+    }
+
+    [Fact]
     public async Task Hot_smoke_or_smell_says_what_to_take_off_first_and_does_not_ask_for_that_again()
     {
         var page = await Opened();
@@ -81,6 +106,9 @@ public sealed class TroubleTests : BunitContext
         Assert.Contains(step.Text, page.Find("section p").TextContent, StringComparison.Ordinal);
         Assert.Equal("What do you see there?", page.FindAll("h2")[1].TextContent);
         await page.Find("form.report").SubmitAsync();
+        Assert.Equal("Nothing is set yet: set what you looked at.", page.Find("form.report [role=alert]").TextContent);
+        await Press(page, "The rest is as it should be");
+        await page.Find("form.report").SubmitAsync();
 
         await page.FindAll(".causes button")[0].ClickAsync();
 
@@ -104,13 +132,17 @@ public sealed class TroubleTests : BunitContext
         return page;
     }
 
-    private static async Task Told(IRenderedComponent<TroublePage> page, string symptom, string what, string word)
+    private static async Task Told(IRenderedComponent<TroublePage> page, string symptom, params string[] told)
     {
         await Press(page, symptom);
         var done = page.Find(".naming select");
         await done.ChangeAsync(done.Children.First(o => o.TextContent.Contains("lamp button", StringComparison.Ordinal)).GetAttribute("value")!);
-        var select = page.FindAll(".report label").First(l => l.TextContent.StartsWith(what, StringComparison.Ordinal)).QuerySelector("select")!;
-        await select.ChangeAsync(select.Children.First(o => o.TextContent == word).GetAttribute("value")!);
+        foreach (var line in told.Chunk(2))
+        {
+            var select = page.FindAll(".report label").First(l => l.TextContent.Contains(line[0], StringComparison.Ordinal)).QuerySelector("select")!;
+            await select.ChangeAsync(select.Children.First(o => o.TextContent == line[1]).GetAttribute("value")!);
+        }
+
         await page.Find("form.report").SubmitAsync();
     }
 

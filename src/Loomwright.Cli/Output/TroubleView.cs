@@ -29,6 +29,11 @@ internal static class TroubleView
 
         screen.Item(FormattableString.Invariant($"{trouble.SomethingElse * 100,3:0} %"), "something that is not in the list");
         screen.Line();
+        foreach (var doubt in trouble.Answers.OfType<Evidence.Seen>().Select(a => Doubt.Of(table, a)).OfType<string>())
+        {
+            screen.Line(doubt);
+        }
+
         if (trouble.NotRepeated is { } not)
         {
             screen.Line(TroubleText.NotRepeated(table, not));
@@ -38,9 +43,19 @@ internal static class TroubleView
         {
             screen.Line($"Ask again, it does not fit the rest: {TroubleText.Of(table, odd)}.");
         }
-        else if (trouble.Questions is [var question, ..])
+        else if (trouble.Surprising is { } surprising)
+        {
+            screen.Line(TroubleText.Contradicts(table, surprising));
+        }
+
+        if ((trouble.Odd is null || trouble.State == Search.DoesNotFit) && trouble.Questions is [var question, ..])
         {
             screen.Line(FormattableString.Invariant($"Next, about {Math.Max(0.5, question.Minutes):0.#} min: {TroubleText.Do(table, question.Place)}; {TroubleText.Ask(table, question)}"));
+            if (question.Stimulus is not null && trouble.TellsBlownFuse)
+            {
+                screen.Line(TroubleText.StaysOut(trouble.Blown));
+            }
+
             foreach (var outlook in trouble.Outlooks(question).Take(Most))
             {
                 screen.Item("  ·", $"{outlook.Answer}: {string.Join("; or ", outlook.Repairs)}");

@@ -13,8 +13,20 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
     public const string Name = "trouble";
 
     /// <summary>What was seen and measured.</summary>
-    public sealed class Settings : FileSettings
+    public sealed class Settings : CommandSettings
     {
+        [CommandArgument(0, "[FILE]")]
+        [Description("The design, a file that ends in .loom.yaml; none with --case")]
+        public string? File { get; init; }
+
+        [CommandOption("--case <FOLDER>")]
+        [Description("A told case, a folder with NAME.loom.yaml and NAME.case.yaml: the rank of its cause by what was told, then after the search's own questions, answered by simulating it")]
+        public string? Case { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Answer for a machine to read")]
+        public bool Json { get; init; }
+
         [CommandOption("--saw <DONE: SEEN>")]
         [Description("What was done and what was seen then; repeat for each")]
         public string[] Saw { get; init; } = [];
@@ -35,10 +47,21 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
     public static void AddTo(IConfigurator config) => config.AddCommand<TroubleVerb>(Name)
         .WithDescription("What may be wrong by what was seen and measured, why, and what to look at next")
         .WithExample(Name, "my-bike.loom.yaml", "--saw", "\"lock=riding, front brake=pressed: rear cluster stop=dark\"")
-        .WithExample(Name, "my-bike.loom.yaml", "--read", "\"lock=riding: box.X4 to battery.- = 12.4 V\"");
+        .WithExample(Name, "my-bike.loom.yaml", "--read", "\"lock=riding: box.X4 to battery.- = 12.4 V\"")
+        .WithExample(Name, "--case", "tests/published/cases/14");
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        if (settings.Case is { } folder)
+        {
+            return settings.File is null ? CaseFolder.Answer(folder, settings.Json, screen) : screen.WrongUsage("--case has its own design; leave FILE out.");
+        }
+
+        if (settings.File is null)
+        {
+            return screen.WrongUsage("Name a design, a file that ends in .loom.yaml, or a case with --case FOLDER.");
+        }
+
         var design = OpenedDesign.OpenUnderstood(settings.File, screen);
         if (design is null)
         {

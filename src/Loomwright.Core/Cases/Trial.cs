@@ -75,7 +75,8 @@ internal sealed record Trial(Case Case, ImmutableArray<Compared> Compared, Immut
         return rig;
     }
 
-    private static Operation? Operation(string written) =>
+    /// <summary>Reads one operation; null when it is none.</summary>
+    public static Operation? Operation(string written) =>
         written.Split('=', 2) is [var control, var position] ? new Operation.Set(control.Trim(), position.Trim())
         : written.StartsWith("wait ", StringComparison.Ordinal) && Typed.Read(written[5..], Unit.Second) is Typed.Quantity { Si: > 0 and < 86_400 } time
             ? new Operation.Wait(TimeSpan.FromSeconds(time.Si))

@@ -33,18 +33,40 @@ internal sealed class Traces(Loom loom)
         Fault.High f => Ground(f.Joint, HalfAnOhmSeen),
         Fault.Lost f => Ground(f.Ground, 1),
         Fault.Moved f => Parts(f.End, f.To).Select(p => At(p, $"{f.Wire} sits on {f.To}", 1)),
-        Fault.Swapped f => Parts(f.A, f.B).Select(p => At(p, $"what sits on {f.A} and on {f.B} is exchanged", 1)),
+        Fault.Swapped f => Parts(f.A, f.B).Select(p => At(p, $"what sits on {First(f.A, f.B)} and on {Second(f.A, f.B)} is exchanged", 1)),
         Fault.Shorted f when Names.Same(f.A.Part, f.B.Part) =>
-            [At(f.A.Part, $"{f.A} and {f.B} touch", StrandSeen), new Trace(new Check(CheckKind.Plug, f.A.Part), $"a way from {f.A} to {f.B}", 1)],
+            [At(f.A.Part, $"{First(f.A, f.B)} and {Second(f.A, f.B)} touch", StrandSeen), new Trace(new Check(CheckKind.Plug, f.A.Part), $"a way from {First(f.A, f.B)} to {Second(f.A, f.B)}", 1)],
+        Fault.Shorted f when listed.Causes.Any(c => c.Kind == "spare end bare") => Parts(f.A, f.B).Select(p => At(p, $"{f.A} and {f.B} touch", 1)),
         Fault.Shorted f => loom.Wires.Where(w => w.From == f.A).Select(w => OnWire(w.Name, $"a way from {f.A} to {f.B}", 1)),
         Fault.Dead f when Model(f.Part)?.DeadBy is not null => [At(f.Part, $"{f.Part} is not in, or blown", 1)],
         Fault.Dead f => [Alone(f.Part, "it does not work")],
         Fault.Stuck f => loom.Parts.SelectMany(Moving.Of).Where(m => Names.Same(m.Name, f.Switch)).Take(1).Select(m => Alone(m.Moving.Part, "it does not work")),
         Fault.Leak f => [Alone(f.Part, "it does not work")],
         Fault.Reversed f => [At(f.Part, $"plus and minus of {f.Part} are exchanged", 1)],
-        Fault.Setting f => [Alone(f.Part, Low(f) ? "it is low" : $"{f.Key} is not as designed")],
+        Fault.Setting f => [Alone(f.Part, Low(f) ? "it is low" : $"{Repairs.Setting(f.Key)} is not as designed")],
         _ => [],
     };
+
+    /// <summary>The terminal of a part, by its mark, that a fault is about; null where it is about the whole part or another one.</summary>
+    public static string? Place(Loom loom, Fault fault, string part)
+    {
+        TerminalRef[] ends = fault switch
+        {
+            Fault.Open f when loom.Wire(f.Wire) is { } wire => [wire.From, wire.To],
+            Fault.Moved f => [f.End, f.To],
+            Fault.Swapped f => [f.A, f.B],
+            Fault.Shorted f => [f.A, f.B],
+            _ => [],
+        };
+        return ends.Where(e => Names.Same(e.Part, part)).Select(e => e.Terminal).FirstOrDefault();
+    }
+
+    // Two terminals in the order they have on the part, so that a pair is called one way.
+    private TerminalRef First(TerminalRef a, TerminalRef b) => Order(a) <= Order(b) ? a : b;
+
+    private TerminalRef Second(TerminalRef a, TerminalRef b) => First(a, b) == a ? b : a;
+
+    private int Order(TerminalRef end) => Model(end.Part) is not { } model ? 0 : model.Terminals.Select(t => t.Mark).ToList().IndexOf(end.Terminal);
 
     private static Trace At(string part, string found, double chance) => new(new Check(CheckKind.Terminals, part), found, chance);
 

@@ -41,6 +41,7 @@ public sealed class Trouble
         var hopeless = odd.AskedAgain && _belief.Against.Sum() > Hopeless;
         Odd = odd.AskedAgain && !hopeless ? null : odd.Odd;
         NotRepeated = odd.NotRepeated;
+        Surprising = odd.Surprising;
         var likely = Odd is null && Suspects[0].Share >= Enough;
         Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, _belief.BatteryPlace, at, Done()));
         State = hopeless ? Search.DoesNotFit
@@ -80,8 +81,14 @@ public sealed class Trouble
     /// <summary>The answer that goes worst with everything else where what was done for it is not to be done again: something likely says it could harm. Null elsewhere.</summary>
     public Evidence? NotRepeated { get; }
 
+    /// <summary>The answer that goes worst with all the others while they do not go together, whether or not it was asked again; null while they do.</summary>
+    public Evidence? Surprising { get; }
+
     /// <summary>Whether an answer tells of a blown fuse.</summary>
-    public bool TellsBlownFuse => Answers.Any(TellsBlown);
+    public bool TellsBlownFuse => !Blown.IsEmpty;
+
+    /// <summary>The fuses that were told to be blown, by name. They stay out: nothing is asked that hangs on one of them.</summary>
+    public ImmutableArray<string> Blown => [.. Answers.OfType<Evidence.Seen>().SelectMany(BlownIn).Distinct(StringComparer.Ordinal)];
 
     /// <summary>What is worth asking, the best for a minute's work first. None of it brings a state that something likely says could harm.</summary>
     public ImmutableArray<Question> Questions { get; }
@@ -89,7 +96,7 @@ public sealed class Trouble
     /// <summary>What a question may be answered with, and what that would speak for; the likeliest answer first.</summary>
     public ImmutableArray<Outlook> Outlooks(Question question) => Outlook.Of(_table, _belief, question);
 
-    /// <summary>After one more answer. When no single fault goes with the answers any more, two at once are thought of.</summary>
+    /// <summary>After one more answer. When nothing listed goes with the answers, two faults at once are thought of, then bad joints and leaks of other sizes.</summary>
     public Trouble After(Evidence answer)
     {
         var before = Answers.FirstOrDefault(a => a.Place == answer.Place);
@@ -105,8 +112,15 @@ public sealed class Trouble
 
         ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
         var next = new Trouble(_table, answers, answer.Place.Stimulus, _table.Singles, again);
-        return next.Odd is null && next.NotRepeated is null ? next : _table.Pairs(answers, next._belief.BatteryPlace) is { IsEmpty: false } pairs
+        if (next.Fits)
+        {
+            return next;
+        }
+
+        var two = _table.Pairs(answers, next._belief.BatteryPlace) is { IsEmpty: false } pairs
             ? new Trouble(_table, answers, answer.Place.Stimulus, [.. _table.Singles, .. pairs], again) : next;
+        return two.Fits || _table.OtherSizes(answers, next._belief.BatteryPlace) is not { IsEmpty: false } sizes
+            ? two : new Trouble(_table, answers, answer.Place.Stimulus, [.. two._belief.All, .. sizes], again);
     }
 
     /// <summary>After a repair was made: what was answered before is kept, with that fault there; what is asked from now on is without it.</summary>
@@ -115,6 +129,8 @@ public sealed class Trouble
         var table = _table.After(mended.Hypotheses[0], Answers);
         return new(table, [], null, table.Singles, []);
     }
+
+    private bool Fits => Surprising is null;
 
     private HashSet<Asked> Done() => [.. Answers.Where(Whole).Select(a => a.Place), .. _again];
 
@@ -126,7 +142,8 @@ public sealed class Trouble
     private ImmutableArray<Question> Harmless(ImmutableArray<Question> ranked)
     {
         const int best = 8;
-        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || !(_table.BringsHeat(stimulus) || (stimulus != _at && CouldHarm(stimulus)))).Take(best)];
+        var blown = Blown;
+        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || !(_table.BringsHeat(stimulus) || blown.Any(f => _table.HangsOn(q, f)) || (stimulus != _at && CouldHarm(stimulus)))).Take(best)];
     }
 
     // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
@@ -142,15 +159,21 @@ public sealed class Trouble
         return harms;
     }
 
-    private bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (!_table.BringsHeat(stimulus) && ((stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus)));
+    /// <summary>Whether what was done for an answer may be done again: nothing likely says it could harm.</summary>
+    public bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (!_table.BringsHeat(stimulus) && ((stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus)));
 
-    private bool TellsBlown(Evidence answer) => answer is Evidence.Seen seen
-        && seen.Signs.Any(s => _table.Table.Observables[s.Observable].Sense == Dictionary.Sense.Fuse && (FuseState)s.Sign == FuseState.Blown);
+    private bool TellsBlown(Evidence answer) => answer is Evidence.Seen seen && BlownIn(seen).Any();
+
+    private IEnumerable<string> BlownIn(Evidence.Seen seen) =>
+        from sign in seen.Signs
+        let what = _table.Table.Observables[sign.Observable]
+        where what.Sense == Dictionary.Sense.Fuse && (FuseState)sign.Sign == FuseState.Blown
+        select what.Name;
 
     // Under what goes best with all answers, the one that goes worst of those not yet asked again and that may be, then what was found
     // at a thing; when none is left, the worst of them, with the worst that only may not be repeated. None when all together are within
     // three standard deviations of what is usual.
-    private (Evidence? Odd, Evidence? NotRepeated, bool AskedAgain) OddOf()
+    private (Evidence? Odd, Evidence? NotRepeated, bool AskedAgain, Evidence? Surprising) OddOf()
     {
         const double badly = 1;
         const double usual = 0.5;
@@ -158,13 +181,13 @@ public sealed class Trouble
         var ranked = Answers.Zip(_belief.Against, (a, g) => (Answer: a, Against: g)).Where(a => a.Against > badly).OrderByDescending(a => a.Against).ToList();
         if (ranked.Count == 0 || (_belief.Against.Sum() - (usual * Answers.Length) <= Misfit && ranked[0].Against <= alone))
         {
-            return (null, null, false);
+            return (null, null, false, null);
         }
 
         var left = ranked.Select(r => r.Answer).Where(a => !_again.Contains(a.Place)).ToList();
-        return left.Find(MayRepeat) is { } fresh ? (fresh, null, false)
-            : Answers.FirstOrDefault(a => a is Evidence.Checked { Found: not null } && !_again.Contains(a.Place)) is { } find ? (find, null, false)
-            : (ranked[0].Answer, left.FirstOrDefault(), true);
+        return left.Find(MayRepeat) is { } fresh ? (fresh, null, false, ranked[0].Answer)
+            : Answers.FirstOrDefault(a => a is Evidence.Checked { Found: not null } && !_again.Contains(a.Place)) is { } find ? (find, null, false, ranked[0].Answer)
+            : (ranked[0].Answer, left.FirstOrDefault(), true, ranked[0].Answer);
     }
 
     // Two answers that are likelier with this than with the rest, one of them no mere look: eyes take much for the same.

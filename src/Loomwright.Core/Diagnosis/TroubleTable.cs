@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Loomwright.Design;
 using Loomwright.Dictionary;
 using Loomwright.Faults;
+using Loomwright.Parts;
 using Loomwright.Simulation;
 using Loomwright.Sizing;
 
@@ -15,12 +16,18 @@ public sealed class TroubleTable
     private const int MostAlone = 50, MostPairs = 12;
     private const double NothingWrong = 0.02;
 
+    // Steps of about three below, between and above those listed; all together so likely beside those (judgement).
+    private const int MostSized = 8;
+    private const double BesideThoseListed = 0.25;
+    private static readonly ImmutableArray<double> OtherJointOhms = [0.05, 0.2, 1, 2], OtherLeakOhms = [10, 100, 300];
+
     // A smell may come from elsewhere (judgement).
     private const double NotHot = 0.03;
 
     private readonly Loom _loom;
     private readonly ImmutableArray<(int Red, int? Black)> _probes;
     private readonly ConcurrentDictionary<(Hypothesis One, Hypothesis Other), Hypothesis> _pairs = new(new SameTwo());
+    private readonly ConcurrentDictionary<string, ImmutableArray<Look>> _sizes = new(StringComparer.Ordinal);
     private readonly Lazy<Asking> _asking;
     private readonly Lazy<double> _leastAmps;
     private readonly Lazy<int[]?[]> _onTheWay;
@@ -82,6 +89,29 @@ public sealed class TroubleTable
     /// <summary>What a check may find, as it should be left out.</summary>
     public ImmutableArray<string> Findable(Check check) => [.. Singles.SelectMany(h => h.Traces).Where(t => t.Check == check).Select(t => t.Found).Distinct(StringComparer.Ordinal)];
 
+    /// <summary>What a check may find, by the place on the part it is about, in the order of its terminals; what is about the whole part has no place and stands last.</summary>
+    public ImmutableArray<(string? Place, ImmutableArray<string> Found)> FindableAt(Check check)
+    {
+        ImmutableArray<Terminal> marks = _loom.Part(check.Subject) is { } part ? Kinds.Find(part.Kind)?.Build(part).Terminals ?? [] : [];
+        int Order(string? mark) => marks.Select(t => t.Mark).ToList().IndexOf(mark ?? "") is >= 0 and var place ? place : marks.Length;
+        var traces = new Traces(_loom);
+        return
+        [
+            .. Singles.SelectMany(h => h.Faults).SelectMany(f => traces.Of(f).Where(t => t.Check == check).Select(t => (t.Found, Place: Traces.Place(_loom, f.Fault, check.Subject))))
+                .DistinctBy(t => t.Found).GroupBy(t => t.Place).OrderBy(g => Order(g.Key)).Select(g => (g.Key, g.Select(t => t.Found).ToImmutableArray())),
+        ];
+    }
+
+    /// <summary>Whether a question has another answer with a fuse out than with it in, on a bike with nothing else wrong.</summary>
+    internal bool HangsOn(Question question, string fuse)
+    {
+        const double apartVolts = 0.5;
+        return question.Stimulus is { } stimulus && Singles.FirstOrDefault(h => h.Faults.Any(f => f.Fault is Fault.Dead { Inside: null } dead && Text.Names.Same(dead.Part, fuse))) is { } without
+            && (without.Looks[stimulus], Singles[0].Looks[stimulus]) is var (apart, healthy)
+            && (question is Question.Volts v ? Math.Abs(Likelihood.Volts(apart, v.Red, v.Black) - Likelihood.Volts(healthy, v.Red, v.Black)) > apartVolts
+                : Enumerable.Range(0, Math.Min(apart.Signs.Length, healthy.Signs.Length)).Any(o => apart.Signs[o] != healthy.Signs[o] && Table.Observables[o].Sense != Sense.Fuse));
+    }
+
     internal Asking Asking(ImmutableArray<Hypothesis> all) => all == Singles ? _asking.Value : new(Table, all, _probes);
 
     /// <summary>Two faults at once that go with the answers, each as simulation shows it; the likeliest first.</summary>
@@ -108,6 +138,34 @@ public sealed class TroubleTable
 
         return [.. best.Select(p => _pairs[p])];
     }
+
+    /// <summary>Bad joints and leaks of other sizes than the list has them in, as simulation shows each: thought of where nothing listed goes with the answers.</summary>
+    internal ImmutableArray<Hypothesis> OtherSizes(ImmutableArray<Evidence> answers, int battery)
+    {
+        var each = answers.Select(a => new Weighing(Table, [a])).ToList();
+        var best = Singles.Where(h => h.Faults is [{ Fault: Fault.High or Fault.Leak }, ..]).GroupBy(h => h.Repair, StringComparer.Ordinal)
+            .Select(g => (Of: g.First(), Prior: g.Sum(h => h.Prior), Goes: g.Max(h => each.Sum(w => Math.Max(0, w.Of(h, battery) - w.Of(Singles[0], battery))))))
+            .OrderByDescending(g => Math.Log(g.Prior) + g.Goes).Take(MostSized).ToList();
+        var sizes = best.SelectMany(b => Sizes(b.Of.Faults[0].Fault).Select(f => (b.Of, b.Prior, Fault: new ListedFault(f, b.Of.Repair, b.Of.Faults[0].Causes)))).ToList();
+        var fresh = sizes.Select(s => s.Fault).Where(f => !_sizes.ContainsKey(f.Fault.ToString())).ToImmutableArray();
+        if (!fresh.IsEmpty)
+        {
+            var table = FaultTable.Of(_loom, new DictionaryOptions { Stimuli = Table.Stimuli, Points = Table.Points, FullLight = _loom, Faults = fresh });
+            foreach (var id in fresh.Select(f => f.Fault.ToString()))
+            {
+                _sizes[id] = table.Find(id)!.Looks;
+            }
+        }
+
+        return [.. sizes.Select(s => s.Of with { Faults = [s.Fault], Prior = BesideThoseListed * s.Prior / Sizes(s.Fault.Fault).Length, Looks = _sizes[s.Fault.Fault.ToString()] })];
+    }
+
+    private static ImmutableArray<Fault> Sizes(Fault fault) => fault switch
+    {
+        Fault.High high => [.. OtherJointOhms.Select(ohms => high with { Ohms = ohms })],
+        Fault.Leak leak => [.. OtherLeakOhms.Select(ohms => leak with { Ohms = ohms })],
+        _ => [],
+    };
 
     /// <summary>
     /// Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Loomwright.Diagnosis;
 
 /// <summary>Questions and answers in the words a person at the bench uses.</summary>
@@ -13,6 +15,13 @@ public static class TroubleText
         Question.Of check => check.Check.Ask,
         _ => "what lights, sounds or clicks, and what does not?",
     };
+
+    /// <summary>That blown fuses stay out while something with power on is asked.</summary>
+    public static string StaysOut(ImmutableArray<string> blown) => $"{string.Join(" and ", blown)} {(blown.Length == 1 ? "stays" : "stay")} out for this: no new fuse goes in before the cause is found.";
+
+    /// <summary>That the answers contradict each other, and which goes worst with the rest.</summary>
+    public static string Contradicts(TroubleTable table, Evidence answer) =>
+        $"The answers do not fit together: nothing in the list goes with all of them. The most surprising is: {Of(table, answer)}. Read that again before you mend anything.";
 
     /// <summary>Why an answer that does not fit is not asked for again.</summary>
     public static string NotRepeated(TroubleTable table, Evidence answer) =>

@@ -23,6 +23,7 @@ public static class Catalogue
                 .Concat(new GroundFaults(site).Lost())
                 .Concat(new PartFaults(site).DeadOrReversed())
                 .Concat(new PlugFaults(site).Touching())
+                .Concat(new WireFaults(site).LooseEnds())
                 .Concat(new WireFaults(site).Chafed())
                 .Concat(new WireFaults(site).High())
                 .Concat(new GroundFaults(site).High())

@@ -44,6 +44,20 @@ internal sealed class CatalogueSite
     /// <summary>A point that stands for a node; null for a point inside a part.</summary>
     public TerminalRef? PointAt(int node) => Wiring.Points.Where(p => p.Node == node).Select(p => (TerminalRef?)p.Terminal).FirstOrDefault();
 
+    /// <summary>Spare leads' ends: splices that one wire alone ends on.</summary>
+    public IEnumerable<TerminalRef> LooseEnds =>
+        from part in Loom.Parts
+        where Names.Same(part.Kind, "splice") && Loom.Wires.Count(w => Names.Same(w.From.Part, part.Name) || Names.Same(w.To.Part, part.Name)) == 1
+        select new TerminalRef(part.Name, "");
+
+    /// <summary>The two thick posts of each starter relay and solenoid.</summary>
+    public IEnumerable<TerminalRef> StarterPosts =>
+        from part in Loom.Parts
+        where part.Kind is "starter relay" or "solenoid"
+        from contact in Part(part.Name).Model.Elements.Where(Compiling.IsContact)
+        from mark in new[] { contact.From, contact.To }
+        select new TerminalRef(part.Name, mark);
+
     /// <summary>Whether a part is a stud or a lump of metal that currents return through.</summary>
     public bool IsGround(string part) => Loom.Part(part)!.Kind is var kind && (Names.Same(kind, "ground stud") || Names.Same(kind, "ground body"));
 

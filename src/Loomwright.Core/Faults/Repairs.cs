@@ -18,9 +18,12 @@ internal sealed class Repairs(CatalogueSite site)
         Fault.Stuck f => $"replace {site.Loom.Parts.SelectMany(Moving.Of).First(m => Names.Same(m.Name, f.Switch)).Moving.Part}",
         Fault.Leak f => $"replace {f.Part}",
         Fault.Reversed f => $"turn {f.Part} round: exchange its plus and minus",
-        Fault.Setting f => site.Part(f.Part).Model.WrongSettings.Any(w => w.Cause == WrongSetting.Low && Names.Same(w.Key, f.Key)) ? $"charge {f.Part}" : $"make {f.Key} of {f.Part} as designed",
+        Fault.Setting f => site.Part(f.Part).Model.WrongSettings.Any(w => w.Cause == WrongSetting.Low && Names.Same(w.Key, f.Key)) ? $"charge {f.Part}" : $"make {Setting(f.Key)} of {f.Part} as designed",
         _ => throw new InvalidOperationException("a fault of no known form"),
     };
+
+    /// <summary>A setting's key in words: <c>limit of output stop lamp</c> for <c>outputs/stop lamp/limit</c>.</summary>
+    public static string Setting(string key) => key.Split('/') is [var group, var name, var own] ? $"{own} of {group.TrimEnd('s')} {name}" : key;
 
     private static string Remake(string wire) => $"remake {wire} with both its ends";
 

@@ -10,13 +10,20 @@ internal sealed class WireFaults(CatalogueSite site)
     /// <summary>A corroded joint as repair stories tell it, seen under a headlamp or a horn, and a bad one, seen under a tail lamp (judgement).</summary>
     public static readonly ImmutableArray<double> BadJointOhms = [0.5, 5];
 
+    // Lamps stand this, a starter behind it does not turn any more (judgement).
+    private const double StarvesAStarterOhms = 0.2;
+
     private const int Ends = 2;
 
-    /// <summary>Each wire open, then each wire end on the terminal beside it.</summary>
+    // From here on a lead may carry a starter, and has rings that fit its posts (judgement).
+    private const double ThickMm2 = 10;
+
+    /// <summary>Each wire open, then each wire end on the terminal beside it, then each thick strap from ground to ground on a post of the starter relay.</summary>
     public IEnumerable<(Fault Fault, ImmutableArray<Cause> Causes)> Leads() =>
     [
         .. site.Loom.Wires.Select(w => ((Fault)new Fault.Open(w.Name), OpenBy(w))),
         .. site.Loom.Wires.SelectMany(Moves),
+        .. site.Loom.Wires.Where(w => w.Size.SquareMillimetres >= ThickMm2 && site.IsGround(w.From.Part) && site.IsGround(w.To.Part)).SelectMany(OnPosts),
     ];
 
     /// <summary>Each wire against ground and against the feed of the bike.</summary>
@@ -31,11 +38,23 @@ internal sealed class WireFaults(CatalogueSite site)
         ];
     }
 
+    /// <summary>The ends of spare leads against each other and against ground.</summary>
+    public IEnumerable<(Fault Fault, ImmutableArray<Cause> Causes)> LooseEnds()
+    {
+        var ends = site.LooseEnds.ToList();
+        var others = Ground() is { } ground ? ends.Append(ground).ToList() : ends;
+        return from i in Enumerable.Range(0, ends.Count)
+               from other in others.Skip(i + 1)
+               where !site.Joined.Joins(ends[i], other)
+               select ((Fault)new Fault.Shorted(ends[i], other), (ImmutableArray<Cause>)[new Cause("spare end bare", 1.0 / (others.Count - 1))]);
+    }
+
     /// <summary>A bad joint in each wire.</summary>
     public IEnumerable<(Fault Fault, ImmutableArray<Cause> Causes)> High() =>
         from wire in site.Loom.Wires
-        from ohms in BadJointOhms
-        select ((Fault)new Fault.High(wire.Name, ohms), (ImmutableArray<Cause>)[new Cause("high crimp", (double)Ends / BadJointOhms.Length)]);
+        let all = wire.Size.SquareMillimetres >= ThickMm2 ? BadJointOhms.Insert(0, StarvesAStarterOhms) : BadJointOhms
+        from ohms in all
+        select ((Fault)new Fault.High(wire.Name, ohms), (ImmutableArray<Cause>)[new Cause("high crimp", (double)Ends / all.Length)]);
 
     private ImmutableArray<Cause> OpenBy(Wire wire)
     {
@@ -63,6 +82,14 @@ internal sealed class WireFaults(CatalogueSite site)
         {
             yield return (new Fault.Shorted(wire.From, to), [new Cause(kind)]);
         }
+    }
+
+    private IEnumerable<(Fault, ImmutableArray<Cause>)> OnPosts(Wire strap)
+    {
+        var posts = site.StarterPosts.ToList();
+        return from end in new[] { strap.From, strap.To }
+               from post in posts
+               select ((Fault)new Fault.Moved(strap.Name, end, post), (ImmutableArray<Cause>)[new Cause("neighbouring terminal", 1.0 / posts.Count)]);
     }
 
     // Metal near the loom where there is some, else the minus terminal.

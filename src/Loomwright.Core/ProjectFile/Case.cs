@@ -8,6 +8,7 @@ namespace Loomwright.ProjectFile;
 /// <param name="Cause">Text ids of the faults, together.</param>
 /// <param name="Saw">What was seen, each time with power connected anew.</param>
 /// <param name="Accept">Repairs that count as naming the cause.</param>
+/// <param name="NamedBy">Text ids of listed faults that are the same work, where the cause itself is not listed so.</param>
 /// <param name="Notes">How the account was put into a circuit, and what was judged.</param>
 internal sealed record Case(
     string Account,
@@ -15,6 +16,7 @@ internal sealed record Case(
     ImmutableArray<string> Cause,
     ImmutableArray<Sighting> Saw,
     ImmutableArray<string> Accept,
+    ImmutableArray<string> NamedBy,
     string? Notes);
 
 /// <summary>What was seen after some operations.</summary>

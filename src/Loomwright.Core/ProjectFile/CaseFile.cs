@@ -31,6 +31,7 @@ internal sealed record CaseFile(Case? Case, ImmutableArray<Finding> Findings)
             Lines(root, "cause", found),
             [.. Sections.List(root.Find("saw")?.Value, "saw", found).Select(s => Sighting(s, found)).OfType<Sighting>()],
             Lines(root, "accept", found),
+            Lines(root, "named by", found),
             words.Word("notes"));
     }
 

@@ -19,6 +19,7 @@ internal static class CaseGrammar
     [
         new("cause", "Text ids of the faults that were there together, as in “open: rear ground”.", new Form.Names()) { Required = true },
         new("accept", "Repairs that count as naming the cause.", new Form.Names()) { Required = true },
+        new("named by", "Text ids of faults the catalogue lists whose repair is that work, where it does not list the cause itself.", new Form.Names()),
     ];
 
     /// <summary>The list of what was seen.</summary>

@@ -1,16 +1,51 @@
 using System.Collections.Immutable;
+using Loomwright.Diagnosis;
+using Loomwright.Dictionary;
+using Loomwright.Simulation;
+using Evidence = Loomwright.Diagnosis.Evidence;
 
 namespace Loomwright.Web.Cause;
 
 /// <summary>What a person notices first.</summary>
 /// <param name="Words">On its button.</param>
-/// <param name="AllDark">Nothing shows, so that the form begins with everything dark and silent.</param>
-/// <param name="Blown">A fuse blew, so that its caution is shown.</param>
-public sealed record Symptom(string Words, bool AllDark = false, bool Blown = false)
+/// <param name="Ask">What has to be told of it, in a line.</param>
+/// <param name="Is">Whether something told of one thing is it: the thing, how it should be, how it was told.</param>
+public sealed record Symptom(string Words, string Ask, Func<Observable, byte, byte, bool> Is)
 {
+    private static readonly Symptom Nothing = new("Nothing at all", "Say what you looked at: set its lines to dark, silent or off.", (what, should, told) => should != told && !IsOn(what, told));
+
+    private static readonly Symptom Fuse = new("A fuse blew", "Say which fuse blew: set its line to blown.", (what, _, told) => what.Sense == Sense.Fuse && (FuseState)told == FuseState.Blown);
+
+    /// <summary>Nothing shows, so that one tap tells everything dark and silent.</summary>
+    public bool AllDark => this == Nothing;
+
+    /// <summary>A fuse blew, so that its caution is shown.</summary>
+    public bool Blown => this == Fuse;
+
     /// <summary>The six, as they stand on the page.</summary>
     public static ImmutableArray<Symptom> All { get; } =
     [
-        new("Nothing at all", AllDark: true), new("One lamp stays dark"), new("The wrong lamp lights"), new("It is dim"), new("It blinks wrongly"), new("A fuse blew", Blown: true),
+        Nothing,
+        new("One lamp stays dark", "Say which lamp stays dark: set its line to dark.", (what, should, told) => what.Sense == Sense.Sight && IsOn(what, should) && !IsOn(what, told)),
+        new("The wrong lamp lights", "Say which lamp lights that should not: set its line to what it does.", (what, should, told) => what.Sense == Sense.Sight && !IsOn(what, should) && IsOn(what, told)),
+        new("It is dim", "Say which lamp is dim: set its line to dim.", (what, _, told) => what.Sense == Sense.Sight && (Symbol)told == Symbol.Dim),
+        new("It blinks wrongly", "Say which lamp blinks wrongly: set its line to what it does.", (what, should, told) => what.Sense is Sense.Sight or Sense.BoxLight && should != told),
+        Fuse,
     ];
+
+    /// <summary>What is missing for it to be told, in a line; null when something told is it.</summary>
+    public string? Untold(TroubleTable table, Evidence.Seen seen)
+    {
+        var healthy = table.Singles[0].Looks[seen.Stimulus].Signs;
+        return seen.Signs.Any(s => Is(table.Table.Observables[s.Observable], healthy[s.Observable], s.Sign)) ? null
+            : seen.Signs.All(s => healthy[s.Observable] == s.Sign) ? $"{Ask} All you set is as it should be with {table.Table.Stimuli[seen.Stimulus].Name}: choose above what you did when it was wrong."
+            : Ask;
+    }
+
+    private static bool IsOn(Observable what, byte sign) => what.Sense switch
+    {
+        Sense.Fuse => false,
+        Sense.Relay => sign != 0,
+        _ => (Symbol)sign is not (Symbol.Dark or Symbol.Silent or Symbol.Rests),
+    };
 }

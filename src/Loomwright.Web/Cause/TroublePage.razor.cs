@@ -6,6 +6,8 @@ using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Components;
+using Evidence = Loomwright.Diagnosis.Evidence;
+using Question = Loomwright.Diagnosis.Question;
 
 namespace Loomwright.Web.Cause;
 
@@ -25,6 +27,7 @@ public sealed partial class TroublePage
     private int? untold;
     private string? refused;
     private bool changed;
+    private Question? rereading;
     private readonly CancellationTokenSource leaving = new();
 
     /// <summary>Id of the session it comes from; null: the whole bike, from a symptom.</summary>
@@ -42,7 +45,7 @@ public sealed partial class TroublePage
     private NavigationManager Navigation { get; set; } = null!;
 
     // What has power on now: the step that is told, or the question that is asked.
-    private int? Powered => untold ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
+    private int? Powered => untold ?? rereading?.Stimulus ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
     private string Step => string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={handed!.Stage.Number}");
 
@@ -96,6 +99,9 @@ public sealed partial class TroublePage
         Go((search ?? Trouble.Begin(table!)).After(answer));
     }
 
+    // What was told of a state already stands in its form.
+    private Evidence.Seen? Told(Question question) => search!.Answers.OfType<Evidence.Seen>().FirstOrDefault(a => a.Place == question.Place);
+
     // In a session the checks of its stage come again; else the search goes on.
     private void Mended(Suspect suspect)
     {
@@ -129,7 +135,7 @@ public sealed partial class TroublePage
     private void Go(Trouble next)
     {
         before = search is null ? before : before.Push(search);
-        search = next;
+        (search, rereading) = (next, null);
     }
 
     private void Back()
@@ -141,13 +147,14 @@ public sealed partial class TroublePage
         else
         {
             before = before.Pop(out search);
+            rereading = null;
         }
     }
 
     private static string Standing(Search state) => state switch
     {
         Search.Found => "Found: see below. Mend it, say so there, and look again whether all is well.",
-        Search.DoesNotFit => "The answers fit nothing in the list, also after asking again. It may be two mistakes that hide each other, or something the file does not tell of.",
+        Search.DoesNotFit => "Asking on does not help while the answers contradict each other. It may be two mistakes that hide each other, or something the file does not tell of.",
         _ => "What there is to see and to measure does not tell these apart any more. Begin with the first.",
     };
 }

@@ -50,7 +50,7 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
             var given = round.Where(e => e.Step == step.Id).ToList();
             foreach (var read in _readings.Where(e => e.Step == step.Id && e.Verdict == Verdict.Not))
             {
-                yield return $"{read.What} read {read.Raw}, expected {step.Expect.First(e => e.What == read.What).Shows}.";
+                yield return $"{read.What} read {WithUnit(read)}, expected {step.Expect.First(e => e.What == read.What).Shows}.";
             }
 
             var instead = given.Where(e => e is { Kind: EntryKind.Reading, Unit: null }).GroupBy(e => e.What).Select(g => g.Last()).ToList();
@@ -66,6 +66,11 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
             }
         }
     }
+
+    // A number typed alone was meant in the unit asked for.
+    private static string WithUnit(Entry read) =>
+        !Enum.TryParse<Unit>(read.Unit, out var unit) || Typed.Read(read.Raw, unit) is not Typed.Quantity { Bare: true } ? read.Raw
+        : read.Raw.Trim() + unit switch { Unit.Volt => " V", Unit.Amp => " A", Unit.Ohm => " Ω", _ => "" };
 
     private static double? Outside(Entry reading, Look look) =>
         look.Signs.IsEmpty || (look.SupplyAmps >= (reading.Least ?? double.NegativeInfinity) && look.SupplyAmps <= (reading.Most ?? double.PositiveInfinity)) ? null : look.SupplyAmps;

@@ -20,6 +20,7 @@ public sealed class SchemaTests
         ["size"] = (typeof(SizeAnswer), ["size", Called.Bench]),
         ["contacts"] = (typeof(ContactsAnswer), ["contacts", "--leads", "red, brown, black", "--positions", "off, on, lights"]),
         ["trouble"] = (typeof(TroubleAnswer), ["trouble", Called.Bench, "--saw", "lock=riding, front brake=pressed: rear cluster stop=dark, box.X4=on"]),
+        ["trouble-case"] = (typeof(CaseAnswer), ["trouble", "--case", Path.Combine(Repository.Root, "tests/published/cases/04")]),
         ["record"] = (typeof(RecordAnswer), ["record", Called.Bench]),
         ["plan"] = (typeof(PlanAnswer), ["plan", Called.Bench]),
     };

@@ -31,6 +31,20 @@ public sealed class TroubleTests
     public void A_look_at_the_thing_itself_tells_the_neighbouring_terminal() => Golden.Check("trouble/neighbour.txt", Called.With(
         "trouble", Called.Bench, "--saw", Dark, "--found", "terminals of rear cluster: stop lamp feed sits on rear cluster.plate").Golden);
 
+    [Fact]
+    public void A_told_case_shows_where_its_cause_stands_before_and_after_the_questions() =>
+        Golden.Check("trouble/case-44.txt", Called.With("trouble", "--case", Path.Combine(Repository.Root, "tests/published/cases/44")).Golden);
+
+    [Fact]
+    public void A_folder_that_holds_no_case_is_told_and_so_is_a_verb_with_nothing_to_read()
+    {
+        var called = Called.With("trouble", "--case", Path.Combine(Repository.Root, "docs"));
+        Assert.Equal(ExitCode.Unreadable, called.Exit);
+        Assert.Contains("it is no folder with one file in it that ends in .case.yaml", called.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.WrongUsage, Called.With("trouble").Exit);
+        Assert.Equal(ExitCode.WrongUsage, Called.With("trouble", Called.Bench, "--case", "x").Exit);
+    }
+
     [Theory]
     [InlineData("--found terminals of bex: as it should be: terminals of bex: there is no such check; did you mean terminals of box?", "--found", "terminals of bex: as it should be")]
     [InlineData("--found terminals of box: all gone: all gone: that cannot be found there; write one of:", "--found", "terminals of box: all gone")]

@@ -144,7 +144,7 @@ public sealed class DictionaryTests
     {
         Assert.All(Priors.Table, r => Assert.StartsWith("judgement", r.Basis, StringComparison.Ordinal));
         var reused = new PriorOptions { Reused = [.. Kittiwake.Parts.Select(p => p.Name)] };
-        var causes = Catalogue.List(Kittiwake).Concat(Catalogue.List(Kittiwake, reused)).SelectMany(f => f.Causes).Select(c => c.Kind).Distinct();
+        var causes = Catalogue.List(Kittiwake).Concat(Catalogue.List(Kittiwake, reused)).Concat(Catalogue.List(Cases.Folders.Loom("44"))).SelectMany(f => f.Causes).Select(c => c.Kind).Distinct();
         Assert.Equal(Priors.Table.Select(r => r.Kind).Order(StringComparer.Ordinal), causes.Order(StringComparer.Ordinal));
     }
 

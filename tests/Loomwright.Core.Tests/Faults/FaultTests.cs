@@ -34,6 +34,17 @@ public class FaultTests
     [Fact]
     public void So_it_does_for_every_fault_of_the_example() => Assert.All(Catalogue.Of(KittiwakeBenchTests.Healthy), f => HoldsTheLaw(KittiwakeBenchTests.Healthy, f));
 
+    [Theory]
+    [InlineData("44", "short: spoiler plus end to spoiler minus end")]
+    [InlineData("52", "moved: second strap end engine to starter relay.M")]
+    [InlineData("18", "high: battery plus 0.2 ohm")]
+    public void Bare_spare_ends_straps_on_a_starters_post_and_joints_only_a_starter_feels_are_listed(string number, string id)
+    {
+        var loom = Cases.Folders.Loom(number);
+        var fault = Assert.Single(Catalogue.Of(loom), f => f.ToString() == id);
+        Assert.Equal(fault, FaultText.Read(id, loom).Fault);
+    }
+
     internal static void HoldsTheLaw(Loom loom, Fault fault)
     {
         var patched = Wiring.Of(Patch.Apply(loom, fault));
