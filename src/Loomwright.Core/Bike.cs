@@ -182,6 +182,9 @@ public sealed class Bike
     /// <summary>The staged bench plan with what it catches of every single fault, and the measurements that took. Takes seconds; worked out once.</summary>
     public Proven Proof(PlanOptions? options = null) => options is null ? _proven.Value : Proven.Of(Bench.Plan.For(Known, options));
 
+    /// <summary>Every single fault that does harm in some state of the staged bench plan: those that <see cref="Proof"/> lists.</summary>
+    public ImmutableArray<Fault> HarmfulFaults() => ProofSoFar is { } proven ? [.. proven.Harm.Faults.Select(f => f.Fault)] : Proven.Harmful(_plan.Value);
+
     /// <summary>Every state the bike can be brought into, against what its functions promise.</summary>
     public Walked Walk(WalkOptions? options = null) => Walker.Walk(Known, options);
 

@@ -56,7 +56,7 @@ public sealed class FaultsAnswer(OpenedDesign design, bool withEffects = false) 
     private static ImmutableArray<FaultAnswer> WithEffects(Bike bike)
     {
         var classes = bike.Dictionary().Entries.SelectMany(e => e.Faults.Select(f => (Id: f.Fault.ToString(), e.Class))).ToDictionary(x => x.Id, x => x.Class, StringComparer.Ordinal);
-        var harmful = bike.Proof().Harm.Faults.Select(h => h.Fault.ToString()).ToHashSet(StringComparer.Ordinal);
+        var harmful = bike.HarmfulFaults().Select(f => f.ToString()).ToHashSet(StringComparer.Ordinal);
         return
         [
             .. from fault in bike.ListFaults()

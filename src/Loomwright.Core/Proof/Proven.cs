@@ -21,6 +21,10 @@ public sealed record Proven(Plan Plan, HarmList Harm, Coverage Coverage)
     /// <summary>A plan that no fault was tried on.</summary>
     public static Proven Not(Plan plan) => new(plan, new HarmList([], []), new Coverage([]));
 
+    /// <summary>Every single fault that does harm in some state of a plan, as <see cref="Harm"/> lists them: far quicker than all that is found of them.</summary>
+    public static ImmutableArray<Fault> Harmful(Plan plan) =>
+        plan.Stages.IsEmpty || plan.Whole is null ? [] : new Prover(plan).Harmful(Catalogue.Of(plan.Whole));
+
     /// <summary>Proves a plan against every single fault the catalogue knows for what is on the bench.</summary>
     public static Proven Of(Plan plan)
     {

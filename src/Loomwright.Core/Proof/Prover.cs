@@ -31,6 +31,31 @@ internal sealed class Prover
         return [.. all];
     }
 
+    /// <summary>Those that harm in some stage, in their order: those of <see cref="Harms"/>, found without looking what tells them.</summary>
+    public ImmutableArray<Fault> Harmful(ImmutableArray<Fault> faults)
+    {
+        var harms = new bool[faults.Length];
+        Parallel.For(0, faults.Length, f => harms[f] = DoesHarm(faults[f]));
+        return [.. faults.Where((_, f) => harms[f])];
+    }
+
+    private bool DoesHarm(Fault fault)
+    {
+        int? before = null;
+        foreach (var stage in Stages)
+        {
+            var harms = stage.Harms(fault, before is { } number && number == stage.Number - 1);
+            if (harms is true)
+            {
+                return true;
+            }
+
+            before = harms is null ? before : stage.Number;
+        }
+
+        return false;
+    }
+
     private Evidence Try(Fault fault)
     {
         var found = ImmutableArray.CreateBuilder<StageEvidence>();

@@ -20,6 +20,7 @@ internal sealed class StageProof
     private readonly ImmutableArray<bool> _isStopAsked;
     private readonly int _again;
     private readonly ConcurrentDictionary<(string, bool), StageEvidence> _known = new();
+    private readonly ConcurrentDictionary<(string, bool), bool> _harms = new();
 
     /// <param name="stage">The stage.</param>
     /// <param name="whole">The whole design as the bench has it.</param>
@@ -65,21 +66,40 @@ internal sealed class StageProof
             : _known.GetOrAdd((touch.Circuit ?? fault.ToString(), isOld), (_, t) => Of(t, isOld), touch);
     }
 
+    /// <summary>Whether it harms; as <see cref="Of(Fault, bool)"/> finds it, without looking what tells it.</summary>
+    public bool? Harms(Fault fault, bool isOld)
+    {
+        var touch = new Touch(Looked.Played.Wiring, fault, _isWhole);
+        return !touch.Exists ? null
+            : _harms.GetOrAdd((touch.Circuit ?? fault.ToString(), isOld), (_, t) => Harm(t, isOld, (_, _, _) => { }).First is not null, touch);
+    }
+
     private StageEvidence Of(Touch touch, bool isOld)
     {
         var played = Looked.Played;
         var looks = ImmutableArray.CreateBuilder<string>();
         var reads = ImmutableArray.CreateBuilder<string>();
-        var kinds = new SortedSet<HarmKind>();
-        (int? shows, string? showsAt, int? harm, int? smallHarm, var effect, var fused) = (null, null, null, null, false, false);
-        foreach (var (moment, with, settler) in played.Differing(touch, isOld ? _again : null))
+        (int? shows, string? showsAt) = (null, null);
+        var harm = Harm(touch, isOld, (moment, with, settler) =>
         {
             foreach (var (step, isRead) in Looked.Telling(touch, moment, with, settler, isOld))
             {
                 (isRead ? reads : looks).Add(step);
                 (shows, showsAt) = (shows ?? moment, showsAt ?? step);
             }
+        });
+        return new StageEvidence(Number, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, harm.Kinds, harm.First is { } h ? played.StepAt(h).Id : null, harm.FirstSmall, harm.HasEffect) { ShowsAt = showsAt };
+    }
 
+    // What it harms and from which moment on, on the small fuse too, and whether any volts differ; each moment is given on.
+    private (int? First, ImmutableArray<HarmKind> Kinds, int? FirstSmall, bool HasEffect) Harm(Touch touch, bool isOld, Action<int, Settled, Settler> each)
+    {
+        var played = Looked.Played;
+        var kinds = new SortedSet<HarmKind>();
+        (int? harm, int? smallHarm, var effect, var fused) = (null, null, false, false);
+        foreach (var (moment, with, settler) in played.Differing(touch, isOld ? _again : null))
+        {
+            each(moment, with, settler);
             ImmutableArray<HarmKind> here = [.. _judge.Of(touch, played.Healthy[moment], with, _isStopAsked[moment])];
             var opened = Opened(played, moment, with);
             fused |= opened || IsNearFuse(touch.Wiring, with);
@@ -94,7 +114,7 @@ internal sealed class StageProof
             (harm, kinds) = AtFullPower(touch.Fault, isOld);
         }
 
-        return new StageEvidence(Number, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, [.. kinds], harm is { } h ? played.StepAt(h).Id : null, smallHarm, effect) { ShowsAt = showsAt };
+        return (harm, [.. kinds], smallHarm, effect);
     }
 
     // Where a fuse decides, what stays in decides more.

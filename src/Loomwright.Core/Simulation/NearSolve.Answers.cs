@@ -7,12 +7,12 @@ internal sealed partial class NearSolve
 {
     // Held by more than this a point is not held well.
     private const double LittleOhms = 1e4;
-    private const int NotKnown = -1;
+    private const int NotReady = -1;
 
-    private readonly double[] _answer = new double[Most * Most];
+    private readonly double[] _across = new double[Most];
 
-    // How many elements the answer is for: those that are found on the way wait for the next round.
-    private int _answered;
+    // How many elements the system stands ready for: those that are found on the way wait for the next round.
+    private int _ready;
     private double[] _moved = [];
 
     /// <summary>What an element carries now; null for a link that is none.</summary>
@@ -103,7 +103,7 @@ internal sealed partial class NearSolve
     /// <summary>Takes back what was found before, for the ohms to the reference alone.</summary>
     public void Take(Slopes found)
     {
-        (_moment, Count, _answered) = (found.Moment, found.Siemens.Length, NotKnown);
+        (_moment, Count, _ready) = (found.Moment, found.Siemens.Length, NotReady);
         found.Rows.CopyTo(_rows, 0);
         found.Siemens.CopyTo(_slope, 0);
         for (var e = 0; e < Count; e++)
@@ -117,48 +117,30 @@ internal sealed partial class NearSolve
 
     private double Ohms(int one, int other)
     {
-        if (_answered == NotKnown)
+        if (_ready == NotReady)
         {
-            FindAnswer();
+            FillMatrix();
+            _system.Factor(Count, bound: true);
+            _ready = Count;
         }
 
-        for (var e = 0; e < _answered; e++)
+        // What one amp from one to the other does across each element by itself, then with all of them as they are.
+        var across = _across.AsSpan(0, _ready);
+        for (var e = 0; e < across.Length; e++)
         {
             var (from, to) = _rows[e];
-            _system.Right[e] = _moment.Ohms(from, one) - _moment.Ohms(to, one) - _moment.Ohms(from, other) + _moment.Ohms(to, other);
+            across[e] = _moment.Ohms(from, one) - _moment.Ohms(to, one) - _moment.Ohms(from, other) + _moment.Ohms(to, other);
         }
 
+        across.CopyTo(_system.Right);
+        _system.Substitute(_ready);
         var ohms = _moment.Ohms(one, one) - (2 * _moment.Ohms(one, other)) + _moment.Ohms(other, other);
-        for (var e = 0; e < _answered; e++)
+        for (var e = 0; e < across.Length; e++)
         {
-            var volts = 0.0;
-            for (var o = 0; o < _answered; o++)
-            {
-                volts += _answer[(e * Most) + o] * _system.Right[o];
-            }
-
-            ohms += _slope[e] * _system.Right[e] * volts;
+            ohms += _slope[e] * across[e] * _system.Right[e];
         }
 
         return Math.Max(ohms, 0);
-    }
-
-    // What the voltages over the elements come to when one amp elsewhere would make them each one volt by itself.
-    private void FindAnswer()
-    {
-        for (var e = 0; e < Count; e++)
-        {
-            _system.Right.AsSpan(0, Count).Clear();
-            _system.Right[e] = 1;
-            FillMatrix();
-            _system.Solve(Count, bound: true);
-            for (var o = 0; o < Count; o++)
-            {
-                _answer[(o * Most) + e] = _system.Right[o];
-            }
-        }
-
-        _answered = Count;
     }
 
     /// <summary>By how much the slope of each element differs from the healthy line's.</summary>

@@ -64,7 +64,7 @@ internal sealed partial class NearSolve
         _moment = moment;
         _healthy = healthy;
         Count = 0;
-        _answered = NotKnown;
+        _ready = NotReady;
         if (_moved.Length != moment.RowCount)
         {
             _moved = new double[moment.RowCount];
@@ -230,7 +230,7 @@ internal sealed partial class NearSolve
 
     private bool Sends()
     {
-        _answered = NotKnown;
+        _ready = NotReady;
         for (var e = 0; e < Count; e++)
         {
             var point = _curves[e].Straight is { } line ? line.At(_volts[e] + _step[e]) : _curves[e].At(_volts[e] + _step[e]);

@@ -8,11 +8,13 @@ internal sealed class SmallSystem(int most)
     private const double LeastPivot = 1e-11;
 
     private readonly double[] _matrix = new double[most * most];
+    private readonly double[] _given = new double[most];
+    private readonly int[] _order = new int[most];
 
     /// <summary>The right-hand sides, then the answer.</summary>
     public double[] Right { get; } = new double[most];
 
-    /// <summary>A coefficient; overwritten by <see cref="Solve"/>.</summary>
+    /// <summary>A coefficient; overwritten by <see cref="Factor"/>.</summary>
     public double this[int row, int column]
     {
         set => _matrix[(row * most) + column] = value;
@@ -23,6 +25,23 @@ internal sealed class SmallSystem(int most)
     /// <param name="bound">True to go on with the least pivot instead: the answer is a bound then.</param>
     public bool Solve(int count, bool bound)
     {
+        if (!Factor(count, bound))
+        {
+            return false;
+        }
+
+        Substitute(count);
+        return true;
+    }
+
+    /// <summary>Makes ready to <see cref="Substitute"/> any number of right-hand sides; the rest as for <see cref="Solve"/>.</summary>
+    public bool Factor(int count, bool bound)
+    {
+        for (var k = 0; k < count; k++)
+        {
+            _order[k] = k;
+        }
+
         for (var k = 0; k < count; k++)
         {
             var best = k;
@@ -43,8 +62,8 @@ internal sealed class SmallSystem(int most)
 
             if (best != k)
             {
-                (Right[k], Right[best]) = (Right[best], Right[k]);
-                for (var c = k; c < count; c++)
+                (_order[k], _order[best]) = (_order[best], _order[k]);
+                for (var c = 0; c < count; c++)
                 {
                     (_matrix[(k * most) + c], _matrix[(best * most) + c]) = (_matrix[(best * most) + c], _matrix[(k * most) + c]);
                 }
@@ -53,21 +72,40 @@ internal sealed class SmallSystem(int most)
             Eliminate(k, count);
         }
 
-        for (var k = count - 1; k >= 0; k--)
-        {
-            var row = Row(k, count);
-            var left = Right[k];
-            for (var c = k + 1; c < row.Length; c++)
-            {
-                left -= row[c] * Right[c];
-            }
-
-            Right[k] = left / row[k];
-        }
-
         return true;
     }
 
+    /// <summary>Turns the right-hand sides into the answer.</summary>
+    public void Substitute(int count)
+    {
+        var right = Right.AsSpan(0, count);
+        right.CopyTo(_given);
+        for (var k = 0; k < right.Length; k++)
+        {
+            var row = Row(k, k);
+            var left = _given[_order[k]];
+            for (var c = 0; c < row.Length; c++)
+            {
+                left -= row[c] * right[c];
+            }
+
+            right[k] = left;
+        }
+
+        for (var k = right.Length - 1; k >= 0; k--)
+        {
+            var row = Row(k, count);
+            var left = right[k];
+            for (var c = k + 1; c < row.Length; c++)
+            {
+                left -= row[c] * right[c];
+            }
+
+            right[k] = left / row[k];
+        }
+    }
+
+    // What each row takes of the pivot's stays where it was.
     private void Eliminate(int k, int count)
     {
         var pivot = Row(k, count);
@@ -75,6 +113,7 @@ internal sealed class SmallSystem(int most)
         {
             var row = Row(r, count);
             var share = row[k] / pivot[k];
+            row[k] = share;
             if (share == 0)
             {
                 continue;
@@ -84,8 +123,6 @@ internal sealed class SmallSystem(int most)
             {
                 row[c] -= share * pivot[c];
             }
-
-            Right[r] -= share * Right[k];
         }
     }
 
