@@ -6,7 +6,8 @@ namespace Loomwright.Long;
 /// <summary>What every long run has: a seed, a count, progress on standard error, a place for its result.</summary>
 /// <param name="Seed">First seed; the default is fixed, so that a run can be repeated.</param>
 /// <param name="Count">How many cases, null for the run's own number.</param>
-public sealed record LongRun(ulong Seed, int? Count)
+/// <param name="Only">The one example that is run, null for all of the run's own.</param>
+public sealed record LongRun(ulong Seed, int? Count, string? Only = null)
 {
     private readonly Stopwatch _sinceReport = Stopwatch.StartNew();
 
@@ -28,7 +29,8 @@ public sealed record LongRun(ulong Seed, int? Count)
     {
         var long_ = new LongRun(
             ulong.Parse(Option(args, "--seed") ?? "1", CultureInfo.InvariantCulture),
-            Option(args, "--count") is { } count ? int.Parse(count, CultureInfo.InvariantCulture) : null);
+            Option(args, "--count") is { } count ? int.Parse(count, CultureInfo.InvariantCulture) : null,
+            Option(args, "--only"));
         var watch = Stopwatch.StartNew();
         var result = run(long_);
         var head = FormattableString.Invariant($"""
@@ -38,7 +40,7 @@ public sealed record LongRun(ulong Seed, int? Count)
 
 
             """);
-        var file = Path.Combine("docs", "long", args[0] + ".md");
+        var file = Path.Combine("docs", "long", (long_.Only is { } only ? $"{args[0]}-{only}" : args[0]) + ".md");
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
         File.WriteAllText(file, head + result);
         Console.WriteLine(result);

@@ -26,7 +26,7 @@ if (args is ["turnstone"])
 
 if (args.Length == 0 || !runs.TryGetValue(args[0], out var run))
 {
-    Console.Error.WriteLine("usage: ./long NAME [--seed N] [--count N], NAME one of: " + string.Join(", ", runs.Keys) + "; or: ./long turnstone");
+    Console.Error.WriteLine("usage: ./long NAME [--seed N] [--count N] [--only EXAMPLE], NAME one of: " + string.Join(", ", runs.Keys) + "; or: ./long turnstone");
     return 2;
 }
 

@@ -11,14 +11,9 @@ internal static class Battery
     /// <summary>Place of the one that stands as written.</summary>
     public const int AsWritten = 4;
 
-    /// <summary>For each of them how likely a lamp that would be lit is a dim one there wherever it is looked at: its own watts and wires count too.</summary>
-    public static readonly ImmutableArray<double> Dims = [.. Shares.Select(DimsAt)];
+    /// <summary>Whether it may stand so, beside what the fault makes of it, where the fault is its own charge: that is never told to the point.</summary>
+    public static bool GoesWithItsFault(int place) => Shares[place] is >= 0.96 and <= 1;
 
-    /// <summary>How likely such a lamp is now dim, now lit, by what else draws current (judgement).</summary>
-    public const double NowAndThen = 0.25;
-
-    // Light goes with this power of the volts; below this share of the full light a lamp is told to be dim; by that much lamps differ with their wires.
-    private const double LightPower = 3.4, DimBelow = 0.8, LampsDiffer = 0.2;
-
-    private static double DimsAt(double share) => 0.02 + (0.65 * Math.Clamp(((DimBelow / Math.Pow(share, LightPower)) - 1 + LampsDiffer) / (2 * LampsDiffer), 0, 1));
+    /// <summary>By how much likelier each of these is then, as a logarithm.</summary>
+    public static readonly double MoreWithItsFault = Math.Log((double)Shares.Length / Enumerable.Range(0, Shares.Length).Count(GoesWithItsFault));
 }

@@ -38,7 +38,7 @@ internal sealed class Belief
         var most = both.Max();
         var likeliest = Array.IndexOf(both, most);
         Likeliest = all[likeliest / Batteries];
-        BatteryPlace = Likeliest.IsOfTheBattery ? Battery.AsWritten : likeliest % Batteries;
+        BatteryPlace = likeliest % Batteries;
         for (var i = 0; i < both.Length; i++)
         {
             Weights[i / Batteries] += Math.Exp(Math.Max(both[i] - most, Least));

@@ -29,7 +29,7 @@ public sealed record Outlook(string Answer, double Chance, ImmutableArray<string
 
     private static IEnumerable<One> OfLook(TroubleTable table, Belief belief, Question question)
     {
-        var answers = table.Asking(belief.All).Answers(belief.Weights, question);
+        var answers = table.Asking(belief.All).Answers(belief.Weights, belief.BatteryPlace, question);
         return Enumerable.Range(0, answers.Length).Where(e => answers[e] >= 0).Select(e => new One(
             answers[e], belief.Weights[e], belief.All[e], () => Words(table, question, belief.All[e]), () => Answered(question, belief.All[e])));
     }

@@ -9,6 +9,9 @@ public abstract record Question(int? Stimulus, double Minutes, double Bits)
     /// <summary>What it tells for a minute's work.</summary>
     public double Worth => Bits / Minutes;
 
+    /// <summary>How likely its likeliest answer is, 0…1; 0 where that was not worked out.</summary>
+    internal double Largest { get; init; }
+
     /// <summary>Its place; answers to it have the same.</summary>
     public abstract Asked Place { get; }
 

@@ -10,6 +10,7 @@ namespace Loomwright.Diagnosis;
 public sealed class Trouble
 {
     private const double Enough = 0.95;
+    private const int Best = 8;
     private const int Supports = 2;
 
     // A state that something at least this likely says could harm is not proposed.
@@ -43,7 +44,7 @@ public sealed class Trouble
         NotRepeated = odd.NotRepeated;
         Surprising = odd.Surprising;
         var likely = Odd is null && Suspects[0].Share >= Enough;
-        Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : Harmless(_table.Asking(all).Ranked(_belief.Weights, _belief.BatteryPlace, at, Done()));
+        Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : [.. Every().Take(Best)];
         State = hopeless ? Search.DoesNotFit
             : likely && Questions.IsEmpty ? Search.Found
             : Odd is not null || !Questions.IsEmpty ? Search.GoesOn
@@ -93,6 +94,13 @@ public sealed class Trouble
     /// <summary>What is worth asking, the best for a minute's work first. None of it brings a state that something likely says could harm.</summary>
     public ImmutableArray<Question> Questions { get; }
 
+    /// <summary>All that tells anything at all, the best for a minute's work first.</summary>
+    internal IEnumerable<Question> Every()
+    {
+        var blown = Blown;
+        return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), MayBring).Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)));
+    }
+
     /// <summary>What a question may be answered with, and what that would speak for; the likeliest answer first.</summary>
     public ImmutableArray<Outlook> Outlooks(Question question) => Outlook.Of(_table, _belief, question);
 
@@ -139,12 +147,7 @@ public sealed class Trouble
         && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
 
     // Where the bike stands already, looking on and measuring changes nothing; where it got hot it stands no more.
-    private ImmutableArray<Question> Harmless(ImmutableArray<Question> ranked)
-    {
-        const int best = 8;
-        var blown = Blown;
-        return [.. ranked.Where(q => q.Stimulus is not { } stimulus || !(_table.BringsHeat(stimulus) || blown.Any(f => _table.HangsOn(q, f)) || (stimulus != _at && CouldHarm(stimulus)))).Take(best)];
-    }
+    private bool MayBring(int stimulus) => !_table.BringsHeat(stimulus) && (stimulus == _at || !CouldHarm(stimulus));
 
     // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
     private bool CouldHarm(int stimulus)

@@ -29,17 +29,14 @@ public sealed class TroubleTable
     private readonly ConcurrentDictionary<(Hypothesis One, Hypothesis Other), Hypothesis> _pairs = new(new SameTwo());
     private readonly ConcurrentDictionary<string, ImmutableArray<Look>> _sizes = new(StringComparer.Ordinal);
     private readonly Lazy<Asking> _asking;
-    private readonly Lazy<double> _leastAmps;
-    private readonly Lazy<int[]?[]> _onTheWay;
-    private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _harms = new();
+    private readonly Lazy<Burning> _burning;
 
     private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles, int? hotAt = null)
     {
         HotAt = hotAt;
         (_loom, Table, Singles) = (loom, table, singles);
         _probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
-        _onTheWay = new(() => [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)]);
-        _leastAmps = new(() => Harm.LeastAmps(loom));
+        _burning = new(() => new Burning(loom, table));
         _asking = new(() => new Asking(Table, Singles, _probes));
     }
 
@@ -112,7 +109,7 @@ public sealed class TroubleTable
                 : Enumerable.Range(0, Math.Min(apart.Signs.Length, healthy.Signs.Length)).Any(o => apart.Signs[o] != healthy.Signs[o] && Table.Observables[o].Sense != Sense.Fuse));
     }
 
-    internal Asking Asking(ImmutableArray<Hypothesis> all) => all == Singles ? _asking.Value : new(Table, all, _probes);
+    internal Asking Asking(ImmutableArray<Hypothesis> all) => all == Singles ? _asking.Value : _asking.Value.With(all);
 
     /// <summary>Two faults at once that go with the answers, each as simulation shows it; the likeliest first.</summary>
     internal ImmutableArray<Hypothesis> Pairs(ImmutableArray<Evidence> answers, int battery)
@@ -171,42 +168,7 @@ public sealed class TroubleTable
     /// Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated when first
     /// asked; a fault that is not felt there has the healthy look itself, and what takes little current burns nothing.
     /// </summary>
-    public bool Harms(Hypothesis hypothesis, int stimulus)
-    {
-        var look = hypothesis.Looks[stimulus];
-        return !hypothesis.Faults.IsEmpty && !ReferenceEquals(look, Singles[0].Looks[stimulus])
-            && (Blows(look, stimulus) || (MayBurn(hypothesis, stimulus) && _harms.GetOrAdd((string.Join('|', hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault)), stimulus), _ => Burns(hypothesis, stimulus))));
-    }
-
-    // Little current all the way there burns nothing; where something on the way is not in the table it may. A box turned round takes next to nothing.
-    private bool MayBurn(Hypothesis hypothesis, int stimulus) =>
-        _onTheWay.Value[stimulus] is not { } onTheWay
-        || onTheWay.Any(s => Math.Abs(hypothesis.Looks[s].SupplyAmps) > _leastAmps.Value)
-        || hypothesis.Faults.Any(f => f.Fault is Fault.Reversed or Fault.Moved or Fault.Swapped);
-
-    // The stimuli that are its beginnings, itself too; null when one of them is not in the table.
-    private int[]? OnTheWay(int stimulus)
-    {
-        var operations = Table.Stimuli[stimulus].Operations;
-        var beginnings = Enumerable.Range(0, operations.Length + 1).Select(n => Table.Stimuli.FirstOrDefault(s => s.Operations.AsSpan().SequenceEqual(operations.AsSpan()[..n]))).ToList();
-        return beginnings.Contains(null) ? null : [.. beginnings.Select(b => Table.Stimuli.IndexOf(b!))];
-    }
-
-    private bool Blows(Look look, int stimulus)
-    {
-        var healthy = Singles[0].Looks[stimulus].Signs;
-        return look.Signs.IsEmpty || Enumerable.Range(0, look.Signs.Length).Any(o => Table.Observables[o].Sense == Sense.Fuse && look.Signs[o] != healthy[o] && (FuseState)look.Signs[o] != FuseState.Whole);
-    }
-
-    private bool Burns(Hypothesis hypothesis, int stimulus)
-    {
-        var loom = hypothesis.Faults.Take(hypothesis.Repairs.Length).Aggregate(_loom, (l, f) => Patch.Apply(l, f.Fault));
-        var operations = Table.Stimuli[stimulus].Operations;
-        var healthy = new Rig(_loom).Play(operations);
-        var isStart = healthy.Any(f => WireLimit.IsStart(_loom, f));
-        var anyway = healthy.SelectMany(f => Harm.Found(_loom, f, isStart)).Select(h => h.What).ToHashSet(StringComparer.Ordinal);
-        return new Rig(loom, new RigOptions { Healthy = _loom }).Play(operations).Any(frame => Harm.Found(loom, frame, isStart).Any(h => !anyway.Contains(h.What)));
-    }
+    public bool Harms(Hypothesis hypothesis, int stimulus) => _burning.Value.Harms(hypothesis, stimulus);
 
     private IEnumerable<(Hypothesis Other, Hypothesis Both)> Simulated(Hypothesis one, ImmutableArray<Hypothesis> others)
     {
@@ -259,6 +221,7 @@ public sealed class TroubleTable
         return other with
         {
             Signs = [.. other.Signs.Select((sign, o) => sign == healthy.Signs[o] ? one.Signs[o] : sign)],
+            Light = [.. other.Light.Select((l, o) => healthy.Light[o] > 0 ? one.Light[o] * l / healthy.Light[o] : Math.Max(one.Light[o], l))],
             Volts = [.. other.Volts.Select((v, p) => Math.Abs(v - healthy.Volts[p]) >= Math.Abs(one.Volts[p] - healthy.Volts[p]) ? v : one.Volts[p])],
         };
     }

@@ -5,22 +5,33 @@ using Loomwright.Simulation;
 namespace Loomwright.Diagnosis;
 
 /// <summary>
-/// How well all answers of a search together go with something that may be wrong, for each state of the battery. A lamp that is
-/// a dim one by its own watts or the battery is one in every look, so what is told of it counts once. Not for two threads at once.
+/// How well all answers of a search together go with something that may be wrong, for each state of the battery. What makes a
+/// lamp a dim one of its own does so in every look, so that counts once. Not for two threads at once.
 /// </summary>
 internal sealed class Weighing
 {
+    // What flashes does so by one flasher, which may start or not by little: when it does otherwise than it was computed to, all its lamps do (judgement).
+    private const double FlashesElse = 0.04, FlashesAlike = 0.5;
+
+    private const double Impossible = -1000;
+
+    private static readonly int Batteries = Battery.Shares.Length;
+    private static readonly int Cells = Batteries * Brightness.Own.Length;
+
     private readonly FaultTable _table;
     private readonly ImmutableArray<Evidence> _answers;
 
-    // By observable, over all looks: how likely what was told is of a lamp that is lit there, of a dim one, of one that is now this, now that.
-    private readonly (double Lit, double Dim, double Either)[] _told;
+    // By observable and cell, which is a state of the battery and a lamp of its own: the chance of all that was told of a lamp that is not dark.
+    private readonly double[] _told;
+    private readonly bool[] _isTold;
     private readonly List<int> _lamps = [];
+    private readonly double[] _left = new double[Batteries];
 
     public Weighing(FaultTable table, ImmutableArray<Evidence> answers)
     {
         (_table, _answers) = (table, answers);
-        _told = new (double, double, double)[table.Observables.Length];
+        _told = new double[table.Observables.Length * Cells];
+        _isTold = new bool[table.Observables.Length];
     }
 
     /// <summary>The logarithm of the chance of all answers for each of <see cref="Battery.Shares"/>, written where it is told.</summary>
@@ -37,59 +48,77 @@ internal sealed class Weighing
 
             foreach (var lamp in _lamps)
             {
-                var (lit, dim, either) = Shares(lamp, b);
-                chance *= lit + dim + either;
+                var any = 0.0;
+                foreach (var told in _told.AsSpan((lamp * Cells) + (b * Brightness.Own.Length), Brightness.Own.Length))
+                {
+                    any += told;
+                }
+
+                chance *= any / Brightness.Own.Length;
             }
 
             byBattery[b] += Math.Log(chance);
         }
 
-        if (hypothesis.IsOfTheBattery)
+        for (var b = 0; hypothesis.IsOfTheBattery && b < byBattery.Length; b++)
         {
-            byBattery.Fill(byBattery[Battery.AsWritten]);
+            byBattery[b] += Battery.GoesWithItsFault(b) ? Battery.MoreWithItsFault : Impossible;
         }
     }
 
     /// <summary>The logarithm of the chance of all answers with one state of the battery.</summary>
     public double Of(Hypothesis hypothesis, int battery)
     {
-        Span<double> all = stackalloc double[Battery.Shares.Length];
+        Span<double> all = stackalloc double[Batteries];
         Of(hypothesis, all);
-        return all[battery];
+        return all[hypothesis.IsOfTheBattery && !Battery.GoesWithItsFault(battery) ? Battery.AsWritten : battery];
     }
 
-    /// <summary>How far each answer is from the likeliest one with that, as a log-likelihood ratio, 0 or more; in their order. A lamp that is dim where it would be lit is nothing odd.</summary>
+    /// <summary>How far each answer is from the likeliest one with that, as a log-likelihood ratio, 0 or more; in their order.</summary>
     public ImmutableArray<double> Against(Hypothesis hypothesis, int battery) =>
     [
         .. _answers.Select(a => a switch
         {
-            Evidence.Seen seen when hypothesis.Looks[seen.Stimulus].Signs is { IsEmpty: false } signs =>
-                seen.Signs.Sum(s => Against(_table.Observables[s.Observable], signs[s.Observable], s.Sign)),
+            Evidence.Seen seen when hypothesis.Looks[seen.Stimulus] is { Signs.IsEmpty: false } look => Against(look, battery, seen),
             Evidence.Measured read => Likelihood.Against(hypothesis, Battery.Shares[battery], read),
             Evidence.Checked found => Likelihood.Against(hypothesis, found),
             _ => 0,
         }),
     ];
 
-    private static double Against(Observable what, byte there, byte told) =>
-        Lit(what, there) && (Symbol)told == Symbol.Dim ? 0 : Math.Log(Misreading.Of(what, there, there) / Misreading.Of(what, there, told));
-
-    private (double Lit, double Dim, double Either) Shares(int lamp, int battery)
+    // Lamps are dim together, by what they all hang on: the oddest of them stands for all.
+    private double Against(Look look, int battery, Evidence.Seen seen)
     {
-        var (lit, dim, either) = _told[lamp];
-        return ((1 - Battery.Dims[battery] - Battery.NowAndThen) * lit, Battery.Dims[battery] * dim, Battery.NowAndThen * either);
+        var (others, shining) = (0.0, 0.0);
+        foreach (var (observable, told) in seen.Signs)
+        {
+            var (what, there) = (_table.Observables[observable], look.Signs[observable]);
+            if (Shines(what, there))
+            {
+                var dim = Brightness.DimOfAny(look.Light[observable] * Brightness.Left(what, Battery.Shares[battery], look.SupplyAmps));
+                shining = Math.Max(shining, Math.Log(Math.Max(Told(what, dim, (byte)Symbol.Lit), Told(what, dim, (byte)Symbol.Dim)) / Told(what, dim, told)));
+            }
+            else
+            {
+                others += Math.Log(Misreading.Of(what, there, there) / Misreading.Of(what, there, told));
+            }
+        }
+
+        return others + shining;
     }
 
-    private static bool Lit(Observable what, byte there) => what.Sense == Sense.Sight && (Symbol)there == Symbol.Lit;
+    private static double Told(Observable what, double dim, byte told) => (dim * Misreading.Of(what, (byte)Symbol.Dim, told)) + ((1 - dim) * Misreading.Of(what, (byte)Symbol.Lit, told));
 
-    private static double Either(Observable what, byte told) => (Misreading.Of(what, (byte)Symbol.Dim, told) + Misreading.Of(what, (byte)Symbol.Lit, told)) / 2;
+    private static bool Shines(Observable what, byte there) => what.LightPower is not null && (Symbol)there is Symbol.Lit or Symbol.Dim;
 
-    // The logarithm of all that does not hang on the battery; what was told of lamps that are lit is gathered by lamp.
+    private static bool Flashes(byte sign) => (Symbol)sign is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;
+
+    // The logarithm of all that does not hang on the battery; what was told of lamps that are not dark is gathered by lamp.
     private double Seen(Hypothesis hypothesis)
     {
         foreach (var lamp in _lamps)
         {
-            _told[lamp] = default;
+            _isTold[lamp] = false;
         }
 
         _lamps.Clear();
@@ -116,13 +145,17 @@ internal sealed class Weighing
             return guessed;
         }
 
-        var (right, lamps) = (1.0 - Misreading.WrongControl, 1.0);
+        var (right, lamps, flashes) = (1.0 - Misreading.WrongControl, 1.0, true);
         foreach (var (observable, sign) in seen.Signs)
         {
             var (what, there) = (_table.Observables[observable], look.Signs[observable]);
-            if (Lit(what, there))
+            if (Shines(what, there))
             {
-                lamps *= Math.Max(Misreading.Of(what, there, sign), Misreading.Of(what, (byte)Symbol.Dim, sign));
+                lamps *= Math.Max(Misreading.Of(what, (byte)Symbol.Lit, sign), Misreading.Of(what, (byte)Symbol.Dim, sign));
+            }
+            else if (what.LightPower is not null && Flashes(there) && !Flashes(sign))
+            {
+                (right, flashes) = (right * (flashes ? Math.Max(FlashesElse, Misreading.Of(what, there, sign)) : FlashesAlike), false);
             }
             else
             {
@@ -135,22 +168,47 @@ internal sealed class Weighing
             return Misreading.WrongControl * guessed;
         }
 
+        var power = 0.0;
         foreach (var (observable, sign) in seen.Signs)
         {
-            var (what, there) = (_table.Observables[observable], look.Signs[observable]);
-            if (Lit(what, there))
+            var what = _table.Observables[observable];
+            if (!Shines(what, look.Signs[observable]))
             {
-                if (_told[observable].Lit == 0)
-                {
-                    _lamps.Add(observable);
-                    _told[observable] = (1, 1, 1);
-                }
-
-                ref var told = ref _told[observable];
-                told = (told.Lit * Misreading.Of(what, there, sign), told.Dim * Misreading.Of(what, (byte)Symbol.Dim, sign), told.Either * Either(what, sign));
+                continue;
             }
+
+            if (power != what.LightPower)
+            {
+                power = what.LightPower!.Value;
+                for (var b = 0; b < Batteries; b++)
+                {
+                    _left[b] = Brightness.Left(what, Battery.Shares[b], look.SupplyAmps);
+                }
+            }
+
+            Tell(observable, look.Light[observable], Misreading.Of(what, (byte)Symbol.Lit, sign), Misreading.Of(what, (byte)Symbol.Dim, sign));
         }
 
         return right;
+    }
+
+    private void Tell(int lamp, double light, double lit, double dim)
+    {
+        var cells = _told.AsSpan(lamp * Cells, Cells);
+        if (!_isTold[lamp])
+        {
+            _isTold[lamp] = true;
+            _lamps.Add(lamp);
+            cells.Fill(1);
+        }
+
+        var cell = 0;
+        foreach (var left in _left)
+        {
+            foreach (var own in Brightness.Own)
+            {
+                cells[cell++] *= lit + ((dim - lit) * Brightness.Dim(light * left * own));
+            }
+        }
     }
 }

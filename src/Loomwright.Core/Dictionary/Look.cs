@@ -10,6 +10,9 @@ namespace Loomwright.Dictionary;
 /// <param name="Volts">At each point against battery minus, as a 10 MΩ meter there shows; empty when there is no answer.</param>
 public sealed record Look(Outcome Outcome, ImmutableArray<byte> Signs, double SupplyAmps, ImmutableArray<double> Volts)
 {
+    /// <summary>Light of each lamp as a share of its full light, where it blinks of its darker phase; 0 for what gives none. In the order of the signs, which begin with them; empty when there is no answer.</summary>
+    public ImmutableArray<float> Light { get; init; } = [];
+
     /// <summary>Whether a person sees and hears the same.</summary>
     public bool LooksLike(Look other) => ReferenceEquals(this, other) || Signs.AsSpan().SequenceEqual(other.Signs.AsSpan());
 }

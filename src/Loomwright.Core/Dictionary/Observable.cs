@@ -24,6 +24,9 @@ public enum Sense
 /// <param name="Part">The part it belongs to.</param>
 public sealed record Observable(Sense Sense, string Name, string Part)
 {
+    /// <summary>By which power of the volts a lamp's light goes; null for what gives none.</summary>
+    public double? LightPower { get; init; }
+
     /// <summary>A sign in the words every screen uses.</summary>
     public string Word(byte sign) => Sense switch
     {

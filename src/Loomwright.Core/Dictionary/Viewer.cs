@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Parts;
 using Loomwright.Simulation;
 
 namespace Loomwright.Dictionary;
@@ -28,7 +29,7 @@ internal sealed class Viewer
     /// <summary>Everything a person can tell there, in a fixed order.</summary>
     public static ImmutableArray<Observable> Observables(Wiring wiring) =>
     [
-        .. wiring.Sights.Select(s => new Observable(Sense.Sight, s.Name, s.Part)),
+        .. wiring.Sights.Select(s => new Observable(Sense.Sight, s.Name, s.Part) { LightPower = s.Sight is Sight.Lamp lamp ? Light.Power(lamp.Law, wiring.Links[s.Link].Curve) : null }),
         .. wiring.Boxes.SelectMany(b => b.Lights.Select(l => new Observable(Sense.BoxLight, $"{b.Part}.{l.Terminal}", b.Part))),
         .. wiring.Relays.Where(r => r.Facts.Clicks).Select(r => new Observable(Sense.Relay, r.Part, r.Part)),
         .. wiring.Fuses.Select(f => new Observable(Sense.Fuse, f.Part, f.Part)),
@@ -42,7 +43,10 @@ internal sealed class Viewer
         }
 
         var on = settled.Pictures[0];
-        return new Look(settled.Outcome, Signs(settled), _wiring.Supplies.Sum(s => -on.Amps[s]), Volts(settled.State, on));
+        return new Look(settled.Outcome, Signs(settled), _wiring.Supplies.Sum(s => -on.Amps[s]), Volts(settled.State, on))
+        {
+            Light = [.. _wiring.Sights.Select(s => (float)_watching.Light(s, settled.Pictures))],
+        };
     }
 
     /// <summary>The signs alone.</summary>

@@ -24,6 +24,13 @@ public static class Light
     public static double Of(LightLaw law, double squareVolts, double amps) =>
         law == LightLaw.Filament ? Math.Pow(squareVolts, FilamentExponent / 2) : Math.Max(amps, 0);
 
+    /// <summary>By which power of the volts light goes near 12 V.</summary>
+    public static double Power(LightLaw law, Curve curve)
+    {
+        const double volts = 12;
+        return law == LightLaw.Filament ? FilamentExponent : curve.At(volts) is { Amps: > 0 } at ? at.Siemens * volts / at.Amps : 0;
+    }
+
     /// <summary>What a person says of a share of the full light.</summary>
     public static Symbol Called(double share) => share < DarkBelow ? Symbol.Dark : share < DimBelow ? Symbol.Dim : Symbol.Lit;
 

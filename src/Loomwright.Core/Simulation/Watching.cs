@@ -118,6 +118,9 @@ internal sealed class Watching(Wiring wiring, Settler settler, FullLight fullLig
         };
     }
 
+    /// <summary>Share of its full light that a lamp gives, where it blinks in the darker phase; 0 for what gives none.</summary>
+    internal double Light(SightPlace sight, ImmutableArray<Picture> pictures) => Math.Min(Share(sight, pictures[0]) ?? 0, Share(sight, pictures[^1]) ?? 0);
+
     /// <summary>How a fuse is found.</summary>
     internal static FuseState State(FusePlace fuse, bool blown, bool cycles, double amps) =>
         blown ? FuseState.Blown : cycles ? FuseState.Cycling : Math.Abs(amps) > fuse.RatingAmps ? FuseState.Overloaded : FuseState.Whole;

@@ -27,10 +27,10 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         /// <summary>As the search proposes.</summary>
         Proposed,
 
-        /// <summary>Any of them, drawn.</summary>
+        /// <summary>Any that tells anything, drawn.</summary>
         Random,
 
-        /// <summary>As they stand in the table.</summary>
+        /// <summary>First every look as it stands in the table, then the meter from point to point, then the things themselves.</summary>
         Fixed,
 
         /// <summary>The one that splits nearest to half, whatever it costs.</summary>
@@ -41,7 +41,8 @@ internal sealed class Searches(Loom loom, TroubleTable table)
     /// <param name="seed">Gives everything that is drawn.</param>
     /// <param name="misreads">How often a person tells a sign or a reading wrong, 0…1.</param>
     /// <param name="order">How questions are chosen.</param>
-    public Played One(int seed, double misreads, Order order = Order.Proposed)
+    /// <param name="tell">Gets every answer.</param>
+    public Played One(int seed, double misreads, Order order = Order.Proposed, Action<Trouble, Evidence>? tell = null)
     {
         var random = new Random(seed);
         var truth = Drawn(random);
@@ -55,7 +56,9 @@ internal sealed class Searches(Loom loom, TroubleTable table)
             var question = trouble.Odd is { } odd ? odd.Place.Again : Chosen(trouble, order, random);
             questions++;
             minutes += question.Minutes;
-            trouble = trouble.After(Answer(world, random, question, misreads));
+            var answer = Answer(world, random, question, misreads);
+            tell?.Invoke(trouble, answer);
+            trouble = trouble.After(answer);
         }
 
         var place = trouble.Suspects.Select((s, i) => (s, i)).Where(s => s.s.Hypotheses.Any(h => h.Repairs.Contains(repair))).Select(s => s.i + 1).FirstOrDefault();
@@ -116,19 +119,21 @@ internal sealed class Searches(Loom loom, TroubleTable table)
     {
         ImmutableArray<Fault> faults = [.. wrong.Select(w => w.Fault.Fault)];
         var world = World.Drawn(faults.Aggregate(loom, Patch.Apply), random, faults);
-        var looks = FaultTable.Of(world, new DictionaryOptions { Stimuli = table.Table.Stimuli, Points = table.Table.Points, FullLight = loom, Faults = [], Workers = 1, Shortcuts = false }).Healthy.Looks;
-        return new(looks, new Eyes(table, random, [.. wrong.Select(w => (table.Singles.First(h => h.Looks == w.Entry.Looks && h.Repair == w.Fault.Repair), w.Fault))]));
+        return new(world, loom, table.Table, new Eyes(table, random, [.. wrong.Select(w => (table.Singles.First(h => h.Looks == w.Entry.Looks && h.Repair == w.Fault.Repair), w.Fault))]));
     }
 
-    private sealed record There(ImmutableArray<Look> Looks, Eyes Eyes);
-
-    private static Question Chosen(Trouble trouble, Order order, Random random) => order switch
+    // The three others choose among all that tells anything at all and harms nothing, not among the search's best.
+    private static Question Chosen(Trouble trouble, Order order, Random random)
     {
-        Order.Random => trouble.Questions[random.Next(trouble.Questions.Length)],
-        Order.Fixed => trouble.Questions.OrderBy(q => q.Stimulus).ThenBy(q => (q as Question.Volts)?.Red ?? -1).First(),
-        Order.HalfSplit => trouble.Questions.MinBy(q => Math.Abs(trouble.Outlooks(q).Select(o => o.Chance).DefaultIfEmpty(1).Max() - 0.5))!,
-        _ => trouble.Questions[0],
-    };
+        var all = order == Order.Proposed ? [] : trouble.Every().ToList();
+        return order switch
+        {
+            Order.Random => all[random.Next(all.Count)],
+            Order.Fixed => all.OrderBy(q => q is Question.Look ? 0 : q is Question.Volts ? 1 : 2).ThenBy(q => q.Stimulus).ThenBy(q => (q as Question.Volts)?.Red).ThenBy(q => (q as Question.Of)?.Check.Name, StringComparer.Ordinal).First(),
+            Order.HalfSplit => all.MinBy(q => Math.Abs(q.Largest - 0.5))!,
+            _ => trouble.Questions[0],
+        };
+    }
 
     private Evidence Answer(There world, Random random, Question question, double misreads) =>
         question is Question.Volts v ? Reading(world, random, v, misreads)
@@ -137,7 +142,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
 
     private Evidence Look(There world, Random random, int stimulus, double misreads)
     {
-        var signs = world.Looks[stimulus].Signs;
+        var signs = world.After(stimulus).Signs;
         if (signs.IsEmpty)
         {
             return new Evidence.NotSure(new Asked(stimulus));
@@ -156,7 +161,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
 
     private static Evidence Reading(There world, Random random, Question.Volts asked, double misreads)
     {
-        var look = world.Looks[asked.At];
+        var look = world.After(asked.At);
         if (look.Volts.IsEmpty)
         {
             return new Evidence.NotSure(asked.Place);

@@ -1,0 +1,105 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Dictionary;
+using Loomwright.Faults;
+using Loomwright.Parts;
+using Loomwright.Simulation;
+using Loomwright.Sizing;
+using Loomwright.Text;
+
+namespace Loomwright.Diagnosis;
+
+/// <summary>
+/// Whether a fuse would blow or something burn or break where the bike with nothing wrong has none of it. Simulated where the
+/// table's volts do not show that every wire carries well below what it stands.
+/// </summary>
+internal sealed class Burning
+{
+    // The table's volts are a meter's: this much of what a wire stands, or of a short, is near enough to be simulated.
+    private const double Near = 0.9;
+
+    private readonly Loom _loom;
+    private readonly FaultTable _table;
+    private readonly ImmutableArray<Look> _healthy;
+    private readonly double _leastAmps;
+    private readonly ImmutableArray<Conductor> _wires;
+    private readonly ImmutableArray<(int Plus, int Minus)> _boxes;
+    private readonly int[]?[] _onTheWay;
+    private readonly bool[] _starts;
+    private readonly Lazy<HashSet<string>>[] _anyway;
+    private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _known = new();
+
+    /// <param name="loom">The bike as designed.</param>
+    /// <param name="table">Made of it; its points take in every wire's ends.</param>
+    public Burning(Loom loom, FaultTable table)
+    {
+        (_loom, _table, _healthy) = (loom, table, table.Healthy.Looks);
+        _leastAmps = Harm.LeastAmps(loom);
+        var wiring = Wiring.Of(loom);
+        _wires = [.. loom.Wires.Select((w, i) => new Conductor(Point(w.From), Point(w.To), ((Ohms)wiring.Links[i].Curve).ResistanceOhms, WireLimit.Of(loom, w)))];
+        _boxes = [.. from part in wiring.Parts where part.Model.Controller is not null select (Point(new(part.Name, part.Model.Controller!.Supply)), Point(new(part.Name, part.Model.Controller!.Ground)))];
+        _onTheWay = [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)];
+        var starters = Enumerable.Range(0, table.Observables.Length).Where(o => Names.Same(loom.Part(table.Observables[o].Part)?.Kind ?? "", "starter")).ToList();
+        _starts = [.. table.Stimuli.Select((_, s) => (_onTheWay[s] ?? [s]).Any(t => starters.Any(o => !_healthy[t].Signs.IsEmpty && (Symbol)_healthy[t].Signs[o] == Symbol.Turns)))];
+        _anyway = [.. table.Stimuli.Select((_, s) => new Lazy<HashSet<string>>(() => [.. Burnt(loom, s)]))];
+    }
+
+    private readonly record struct Conductor(int From, int To, double Ohms, WireLimit Limit);
+
+    /// <summary>Whether it would after a stimulus, by its place, or on the way to it. A fault that is not felt there has the healthy look itself.</summary>
+    public bool Harms(Hypothesis hypothesis, int stimulus) => !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], _healthy[stimulus])
+        && (Blows(hypothesis.Looks[stimulus], _healthy[stimulus])
+            || (MayBurn(hypothesis, stimulus) && _known.GetOrAdd((string.Join('|', Wrong(hypothesis)), stimulus), _ => Burns(hypothesis, stimulus))));
+
+    private static IEnumerable<Fault> Wrong(Hypothesis hypothesis) => hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault);
+
+    private bool Blows(Look look, Look healthy) =>
+        look.Signs.IsEmpty || Enumerable.Range(0, look.Signs.Length).Any(o => _table.Observables[o].Sense == Sense.Fuse && look.Signs[o] != healthy.Signs[o] && (FuseState)look.Signs[o] != FuseState.Whole);
+
+    // Where something on the way is not in the table, it may.
+    private bool MayBurn(Hypothesis hypothesis, int stimulus) => _onTheWay[stimulus] is not { } onTheWay
+        || Wrong(hypothesis).Any(f => f is Fault.Reversed)
+        || onTheWay.Any(s => !ReferenceEquals(hypothesis.Looks[s], _healthy[s]) && MayBurn(hypothesis, hypothesis.Looks[s], _healthy[s], _starts[stimulus]));
+
+    private bool MayBurn(Hypothesis hypothesis, Look look, Look healthy, bool starts)
+    {
+        if (look.Volts.IsEmpty || _boxes.Any(b => b.Plus < 0 || b.Minus < 0 || look.Volts[b.Plus] - look.Volts[b.Minus] < Near * Harm.ReversedBelowVolts))
+        {
+            return true;
+        }
+
+        if (Math.Abs(look.SupplyAmps) <= _leastAmps)
+        {
+            return false;
+        }
+
+        return Wrong(hypothesis).OfType<Fault.Shorted>().Any(f => (Point(f.A), Point(f.B)) is var (a, b) && (a < 0 || b < 0 || Math.Abs(look.Volts[a] - look.Volts[b]) > Near * Harm.ShortAboveAmps * Patch.TouchOhms))
+            || Carrying(hypothesis).Select((w, i) => (Wire: w, Healthy: _wires[i])).Any(w => w.Wire.From < 0 || w.Wire.To < 0 || (TooMuch(w.Wire, look, starts, Near) && !TooMuch(w.Healthy, healthy, starts, 1)));
+    }
+
+    private static bool TooMuch(Conductor wire, Look look, bool starts, double share) =>
+        Math.Abs(look.Volts[wire.From] - look.Volts[wire.To]) > share * wire.Ohms * (starts ? wire.Limit.StartingAmps : wire.Limit.ForLongAmps);
+
+    // A wire that sits elsewhere has its volts there.
+    private IEnumerable<Conductor> Carrying(Hypothesis hypothesis) => Wrong(hypothesis).Any(f => f is Fault.Moved or Fault.Swapped)
+        ? Patched(hypothesis).Wires.Select((w, i) => _wires[i] with { From = Point(w.From), To = Point(w.To) })
+        : _wires;
+
+    private Loom Patched(Hypothesis hypothesis) => Wrong(hypothesis).Aggregate(_loom, Patch.Apply);
+
+    private int Point(TerminalRef terminal) => _table.Points.IndexOf(terminal);
+
+    // The stimuli that are its beginnings, itself too; null when one of them is not in the table.
+    private int[]? OnTheWay(int stimulus)
+    {
+        var operations = _table.Stimuli[stimulus].Operations;
+        var beginnings = Enumerable.Range(0, operations.Length + 1).Select(n => _table.Stimuli.FirstOrDefault(s => s.Operations.AsSpan().SequenceEqual(operations.AsSpan()[..n]))).ToList();
+        return beginnings.Contains(null) ? null : [.. beginnings.Select(b => _table.Stimuli.IndexOf(b!))];
+    }
+
+    private bool Burns(Hypothesis hypothesis, int stimulus) => Burnt(Patched(hypothesis), stimulus).Any(w => !_anyway[stimulus].Value.Contains(w));
+
+    private IEnumerable<string> Burnt(Loom loom, int stimulus) =>
+        new Rig(loom, new RigOptions { Healthy = _loom }).Play(_table.Stimuli[stimulus].Operations).SelectMany(f => Harm.Found(loom, f, _starts[stimulus])).Select(h => h.What);
+}
