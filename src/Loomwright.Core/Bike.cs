@@ -33,6 +33,7 @@ public sealed class Bike
     private readonly Lazy<Plan> _plan;
     private readonly Lazy<Plan> _planOnTheBike;
     private readonly Lazy<Proven> _proven;
+    private double _proofDone;
     private readonly Lazy<ImmutableArray<SheetName>> _sheets;
 
     private Bike(DesignFile file)
@@ -43,7 +44,7 @@ public sealed class Bike
         _fixes = new(() => Loom is null ? [] : Cures.Of(_study.Value, _file, Check()));
         _plan = new(() => Bench.Plan.For(Known));
         _planOnTheBike = new(() => Bench.OnTheBike.BikePlan.For(Known));
-        _proven = new(() => Proven.Of(_plan.Value));
+        _proven = new(() => Proven.Of(_plan.Value, done => Volatile.Write(ref _proofDone, done)));
         _sheets = new(() => Drawing.Sheets.Of(Known));
         Controls = file.Loom is null ? [] : [.. file.Loom.Parts.SelectMany(p => Model(p).Controls).DistinctBy(c => c.Name, Names.Comparer)];
     }
@@ -200,6 +201,9 @@ public sealed class Bike
     public (ImmutableArray<Edit> Edits, EditOutcome Outcome) Write(string part, UnmarkedSwitch read) => read is { State: Contacts.Known.Measured, InWords: { } table }
         ? SwitchTable.Write(_file, part, read.Leads, read.Positions.Select(p => (p, table[p])))
         : throw new InvalidOperationException("a table that is only likely is not written");
+
+    /// <summary>Which share of <see cref="Proof"/> is worked out, roughly, 0 to 1: for a person who waits for it.</summary>
+    public double ProofDone => Volatile.Read(ref _proofDone);
 
     /// <summary>What <see cref="Proof"/> found, if it was asked before; else null.</summary>
     public Proven? ProofSoFar => _proven.IsValueCreated ? _proven.Value : null;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Design;
 using Loomwright.Faults;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Text;
 
@@ -29,10 +30,8 @@ internal sealed class FaultyBench(Stage stage, Fault fault)
 
         _done.AddRange(step.Do is { } set ? [set] : step.Wait is { } wait ? [new Operation.Wait(wait)] : []);
         var (rig, healthy) = (After(_done), After(_done, mended: true));
-        var readings = step.Meter is { } card
-            ? step.Expect.Where(e => e.Band is not null).ToDictionary(e => e.What, e => Read(rig, card, e.Band!))
-            : [];
-        var outside = step.Expect.Any(e => e.Band is { } band && step.Meter is not null && !Inside(readings[e.What], band));
+        var readings = step.Expect.Where(e => e.IsRead).ToDictionary(e => e.What, e => Read(rig, step.Meter, e.Band!));
+        var outside = step.Expect.Any(e => e.IsRead && !Inside(readings[e.What], e.Band!));
         var otherwise = step.PowerOn ? Otherwise(rig, healthy) : [];
         return (!outside && (otherwise.Count == 0 || step.Meter is not null), readings, otherwise);
     }
@@ -54,14 +53,14 @@ internal sealed class FaultyBench(Stage stage, Fault fault)
         return rig;
     }
 
-    private static string Read(Rig rig, MeterCard card, Band band)
+    // Without a card of its own a step reads the amps that go through the supply.
+    private static string Read(Rig rig, MeterCard? card, Band band)
     {
-        var (red, black) = (card.RedTip.Terminal, card.BlackTip.Terminal);
-        var shows = card.Dial switch
+        var shows = card switch
         {
-            Dial.Ohms => rig.Ohms(red, black)?.Ohms,
-            Dial.Volts => rig.Volts(red, black)?.Volts,
-            _ => band.Computed,
+            { Dial: Dial.Ohms } => rig.Ohms(card.RedTip.Terminal, card.BlackTip.Terminal)?.Ohms,
+            { Dial: Dial.Volts } => rig.Volts(card.RedTip.Terminal, card.BlackTip.Terminal)?.Volts,
+            _ => band.Unit == Unit.Amp ? rig.Now.Phases.Max(p => p.Supply.Amps) : band.Computed,
         };
         return shows?.ToString("0.0##", CultureInfo.InvariantCulture) ?? "OL";
     }

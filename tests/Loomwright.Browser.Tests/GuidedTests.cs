@@ -50,10 +50,10 @@ public sealed class GuidedTests(Bench bench) : IDisposable
 
         // Two seconds of the page's own clock, however busy the machine is.
         await phone.Page.Clock.PauseAtAsync(await phone.Page.EvaluateAsync<DateTime>("new Date(Date.now() + 1000)"));
-        await Expect(phone.Link).ToHaveTextAsync("linked");
+        await Expect(phone.Link).ToHaveTextAsync("linked to the laptop");
         await host.DisposeAsync();
         await phone.Page.Clock.RunForAsync(2_000);
-        await Expect(phone.Link).ToHaveTextAsync("no link");
+        await Expect(phone.Link).ToHaveTextAsync("no link to the laptop");
         await phone.Page.Clock.ResumeAsync();
         for (var at = 1; at <= 3; at++)
         {
@@ -68,17 +68,17 @@ public sealed class GuidedTests(Bench bench) : IDisposable
 
         await using (var again = await Serve(port))
         {
-            await Expect(phone.Link).ToHaveTextAsync("linked");
+            await Expect(phone.Link).ToHaveTextAsync("linked to the laptop");
             await Expect(phone.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
             await using var other = new Guided(await bench.Open($"{again.Address}/session/b.loom.yaml", "phone"));
             await other.On(steps[4].Id);
         }
 
         // Ten minutes in the pocket: no timer runs, and then all of them do.
-        await Expect(phone.Link).ToHaveTextAsync("no link");
+        await Expect(phone.Link).ToHaveTextAsync("no link to the laptop");
         await phone.Page.Clock.FastForwardAsync("10:00");
         await using var later = await Serve(port);
-        await Expect(phone.Link).ToHaveTextAsync("linked");
+        await Expect(phone.Link).ToHaveTextAsync("linked to the laptop");
         await phone.On(steps[3].Id);
     }
 
@@ -153,8 +153,8 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
         await phone.Read(step.Expect[0].What, "0.2");
         await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2: outside. Kept.");
-        await phone.Press("As expected");
-        await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("This is outside");
+        await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
+        await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync("outside what is expected: choose “Not”");
         if (!closed)
         {
             await phone.Press("Undo");
@@ -181,9 +181,10 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.On("s0.power-up.4");
         await phone.Press("Hot, smoke or smell");
         await phone.Press("It is off");
-        await phone.On("not");
-        await Expect(phone.Page.Locator("[data-open-on]")).ToBeHiddenAsync();
-        await Expect(phone.Page.Locator("[data-undo-not]")).ToBeHiddenAsync();
+        await phone.On("hot-at");
+        Assert.Equal(["Find the cause", "I changed something: check again"], await phone.Screen.GetByRole(AriaRole.Button).AllInnerTextsAsync());
+        await phone.Screen.GetByLabel("Which wire or part").SelectOptionAsync(new SelectOptionValue { Label = "box supply (red)" });
+        await Expect(phone.Screen.Locator("[data-hot-says]")).ToHaveTextAsync("The wire box supply. Kept.");
         await phone.Press("I changed something: check again");
         await phone.On("s0.measure.1");
     }
@@ -209,7 +210,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");
         await phone.Press("It is off");
-        await phone.On("not");
+        await phone.On("hot-at");
     }
 
     [Fact]
@@ -220,10 +221,13 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.2");
         await phone.Page.EvaluateAsync("localStorage.setItem('at.0.' + document.querySelector('[data-session]').dataset.session, '\"s0.measure.2\"')");
         await phone.Page.ReloadAsync();
-        await phone.Press("As expected");
-        await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("Enter what the meter shows first");
+        await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync($"Still to be read: {step.Expect[0].What}.");
+        await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
+        await Expect(phone.Screen.Locator("[data-seen='not sure']")).ToBeInViewportAsync(new() { Ratio = 1 });
+        await Expect(phone.Screen.Locator("input")).ToBeInViewportAsync(new() { Ratio = 1 });
         await phone.Read(step.Expect[0].What, "0,4");
         await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,4: inside. Kept.");
+        await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "false");
         await phone.Read(step.Expect[0].What, "0.9");
         await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9: outside. Kept.");
         await phone.Read(step.Expect[0].What, "0.4.2");

@@ -26,11 +26,11 @@ internal static class OutageRun
             var page = await browser.Page(Screen.Phone);
             await page.GotoAsync($"{host.Address}/session/b.loom.yaml");
             await Press(page, "Begin");
-            await Says(page, "linked");
+            await Says(page, "linked to the laptop");
 
             var away = Stopwatch.StartNew();
             await host.DisposeAsync();
-            await Says(page, "no link");
+            await Says(page, "no link to the laptop");
             var told = away.Elapsed;
             for (var answer = 0; answer < Answers; answer++)
             {
@@ -40,18 +40,18 @@ internal static class OutageRun
             var step = await At(page);
             await Task.Delay(TimeSpan.FromMinutes(1) - away.Elapsed);
             host = await WebHost.Start(folder.FullName, port);
-            await Says(page, "linked");
+            await Says(page, "linked to the laptop");
             await page.WaitForFunctionAsync("Object.keys(localStorage).filter(k => k.startsWith('waiting.')).every(k => localStorage[k] === '[]')");
             var minute = away.Elapsed;
             var kept = Kept(folder.FullName);
 
             await host.DisposeAsync();
             away.Restart();
-            await Says(page, "no link");
+            await Says(page, "no link to the laptop");
             var minutes = run.Count ?? 10;
             await Task.Delay(TimeSpan.FromMinutes(minutes) - away.Elapsed);
             host = await WebHost.Start(folder.FullName, port);
-            await Says(page, "linked");
+            await Says(page, "linked to the laptop");
             var long_ = away.Elapsed;
             var later = await At(page);
             await host.DisposeAsync();

@@ -20,9 +20,11 @@ public sealed record SessionAnswer(
     [property: Description("Who did it; empty when not said.")] string Who,
     [property: Description("With which meter; empty when not said.")] string Meter,
     [property: Description("SHA-256 of the design as it then stood.")] string DesignSha256,
+    [property: Description("SHA-256 of the plan's steps as they were when it began; null in a session from before they were kept.")] string? StepsSha256,
     [property: Description("Whether the file is another one now.")] bool FileChangedSince,
     [property: Description("Text id of a fault put in on purpose, or null.")] string? Fault,
     [property: Description("Everything of the plan that was answered, in its order; the last answer counts.")] ImmutableArray<CheckedAnswer> Checked,
+    [property: Description("What was answered before something in its stage got hot or was changed; it counts no longer.")] ImmutableArray<VoidAnswer> Void,
     [property: Description("Hot, smoke or smell; repairs and changes; built as the file says.")] ImmutableArray<HappenedAnswer> Happened,
     [property: Description("Every step of the plan that expects something and was not answered.")] ImmutableArray<NotCheckedAnswer> NotChecked)
 {
@@ -32,9 +34,11 @@ public sealed record SessionAnswer(
         record.Session.Who,
         record.Session.Meter,
         record.Session.Design,
+        record.Session.Steps,
         record.Session.Design != now,
         record.Session.Fault,
         [.. record.Lines.Select(CheckedAnswer.Of)],
+        [.. record.Void.Select(v => new VoidAnswer(CheckedAnswer.Of(v), TestRecord.Says(v.VoidSince!)))],
         [.. record.Happened.Select(h => new HappenedAnswer(h.Step, h.Kind, TestRecord.Says(h), h.At))],
         [.. record.NotChecked.Select(s => new NotCheckedAnswer(s.Id, s.Text))]);
 }
@@ -57,6 +61,9 @@ public sealed record CheckedAnswer(
         line.Stage.Number, line.Step.Id, line.Expected.What, line.Expected.Shows, line.Expected.Band?.Least, line.Expected.Band?.Most,
         line.Words, line.Answer.Value, line.Answer.Unit, line.Answer.Verdict, line.Answer.At);
 }
+
+/// <summary>An answer that counts no longer.</summary>
+public sealed record VoidAnswer(CheckedAnswer Was, [property: Description("What made it void, in words.")] string Since);
 
 /// <summary>Something that happened beside the checks.</summary>
 public sealed record HappenedAnswer(string Step, EntryKind Kind, [property: Description("The same in words.")] string Says, DateTimeOffset At);

@@ -27,7 +27,7 @@ internal static class RecordView
     private static void Write(Screen screen, TestRecord record, string? now)
     {
         var session = record.Session;
-        screen.Line($"{TestRecord.Where(session)}, begun {TestRecord.When(session.Began)}. Who: {TestRecord.Said(session.Who)}. Meter: {TestRecord.Said(session.Meter)}. File: {session.Design[..12]}{(session.Design == now ? "" : ", changed since")}.");
+        screen.Line($"{TestRecord.Where(session)}, begun {TestRecord.When(session.Began)}. Who: {TestRecord.Said(session.Who)}. Meter: {TestRecord.Said(session.Meter)}. File: {session.Design[..12]}{(session.Design == now ? "" : ", changed since")}. Plan: {TestRecord.Named(session)}.");
         if (session.Fault is { } fault)
         {
             screen.Line($"Fault put in on purpose: {fault}.");
@@ -39,7 +39,16 @@ internal static class RecordView
             table.Row(line.Step.Id, line.Expected.Band is null ? Words.Name(line.Expected.What) : line.Expected.What, line.Expected.Shows, line.Words, line.Answer.At.ToString("HH:mm", CultureInfo.InvariantCulture));
         }
 
-        screen.Show(table, "Nothing of the plan was answered.");
+        screen.Show(table, record.Void.IsEmpty ? "Nothing of the plan was answered." : "Nothing of the plan that was answered counts any more.");
+        if (!record.Void.IsEmpty)
+        {
+            screen.Line("Read before, and no longer counting:");
+            foreach (var line in record.Void)
+            {
+                screen.Item($"· {line.Step.Id}", $"{(line.Expected.Band is null ? Words.Name(line.Expected.What) : line.Expected.What)}: {line.Words} (void since {TestRecord.Says(line.VoidSince!)})");
+            }
+        }
+
         foreach (var happened in record.Happened)
         {
             screen.Item($"· {TestRecord.When(happened.At)}", $"{TestRecord.Says(happened)}, at step {happened.Step}");

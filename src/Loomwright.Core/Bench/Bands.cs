@@ -20,12 +20,19 @@ internal static class Bands
         return new(computed.Amps - slack is > 0 and var least ? least : null, computed.Amps, computed.Amps + slack, Unit.Amp);
     }
 
-    /// <summary>The band as a 10 A socket or a supply shows it: hundredths of an amp.</summary>
-    public static string OnTenAmps(Band band)
+    /// <summary>The band in what a 10 A socket or a supply can show: whole hundredths of an amp, widened to them.</summary>
+    public static Band Hundredths(Band band) => band with
     {
-        var (least, most) = (Math.Floor((band.Least ?? 0) * 100) / 100, Math.Ceiling((band.Most ?? 0) * 100) / 100);
-        return least == 0 && most <= 0.01 ? "0.00 or 0.01 A" : FormattableString.Invariant($"{least:0.00} A to {most:0.00} A");
-    }
+        Least = band.Least is { } least && Math.Floor(least * 100) / 100 is > 0 and var below ? below : null,
+        Most = band.Most is { } most ? Math.Ceiling(most * 100) / 100 : null,
+    };
+
+    /// <summary>The band as a 10 A socket or a supply shows it: hundredths of an amp.</summary>
+    public static string OnTenAmps(Band band) => Hundredths(band) switch
+    {
+        { Least: null, Most: <= 0.01 } => "0.00 or 0.01 A",
+        var shown => FormattableString.Invariant($"{shown.Least ?? 0:0.00} A to {shown.Most:0.00} A"),
+    };
 
     /// <summary>What wires and joints may lose: a fifth more than computed, and 0.05 V; as much below nothing, where the probes are the other way round.</summary>
     public static Band OfDrop(Voltage computed)

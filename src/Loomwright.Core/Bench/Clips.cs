@@ -16,11 +16,11 @@ internal static class Clips
 
         if (site.MeteredFuse is { } fuse)
         {
-            var (out_, wires) = (new Mark(fuse, null), new Mark(fuse, "the wires taken off it"));
-            steps.Add(Act.PowerUp, $"Meter in line, behind the small fuse: wires off {out_}, held together in one clip of the meter; its other clip on {out_}.", s => s with
+            var (out_, wires, them) = (new Mark(fuse, null), Wires(site, fuse), WiresOn(site, fuse).Count() == 1 ? "its end" : "their ends together");
+            steps.Add(Act.PowerUp, $"Meter in line, behind the small fuse. Take {wires} off {out_} and hold {them} in the clip of the black lead; the clip of the red lead goes on {out_}. All the current now goes through the meter.", s => s with
             {
                 Marks = [out_],
-                Meter = new MeterCard(Dial.Amps, "10 A", "COM", out_, wires, "Clips on both leads. The 10 A socket of some meters has no fuse: it relies on the small one.", PowerOn: false),
+                Meter = new MeterCard(Dial.Amps, "10 A", "COM", out_, new Mark(fuse, null) { Instead = $"{wires}, taken off " }, "Clips on both leads. The 10 A socket of some meters has no fuse: it relies on the small one.", PowerOn: false),
             });
         }
 
@@ -60,9 +60,13 @@ internal static class Clips
 
         if (site.MeteredFuse is { } fuse)
         {
-            steps.Add(Act.PowerDown, $"Meter out: wires back on {new Mark(fuse, null)}, red plug back to V.", s => s with { Marks = [new Mark(fuse, null)], Cautions = site.Once.Say(Cautions.AmpsSocket) });
+            steps.Add(Act.PowerDown, $"Meter out: {Wires(site, fuse)} back on {new Mark(fuse, null)}, red plug back to V.", s => s with { Marks = [new Mark(fuse, null)], Cautions = site.Once.Say(Cautions.AmpsSocket) });
         }
     }
+
+    private static IEnumerable<string> WiresOn(Site site, TerminalRef at) => site.Connected.Wires.Where(w => w.From == at || w.To == at).Select(w => w.Name);
+
+    private static string Wires(Site site, TerminalRef at) => string.Join(" and ", WiresOn(site, at));
 
     private static string Colour(Site site) => site.Whole.Feed.Equals(site.Whole.Plus) ? "Red" : "Black";
 

@@ -40,7 +40,8 @@ internal static class Expecting
         var band = frame.Phases.Select(p => Bands.Of(p.Supply)).Aggregate(Bands.Both);
         var swings = frame.Phases.Length > 1 ? ", swinging" : "";
         var source = site.Whole.Source!.Name;
-        var isRead = site.MeteredFuse is not null || site.IsBench;
-        yield return new Expectation($"current from {source}{(isRead ? "" : ", were a meter in line")}", (isRead ? Bands.OnTenAmps(band) : Bands.Words(band)) + swings, band);
+        yield return site.MeteredFuse is not null || site.IsBench
+            ? new Expectation($"current from {source}", Bands.OnTenAmps(band) + swings, Bands.Hundredths(band))
+            : new Expectation($"current from {source}, were a meter in line", Bands.Words(band) + swings, band) { IsShown = false };
     }
 }

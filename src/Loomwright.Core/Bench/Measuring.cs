@@ -165,7 +165,7 @@ internal sealed class Measuring
         return string.Join(", ", behind.Count == 0 ? _low : behind.Select(Spoken.Of));
     }
 
-    private Mark Tip(TerminalRef at) => _site.Mark(at) with { Instead = at == _site.Whole.Feed || at == _site.Whole.Return ? MeterCards.Clip : "" };
+    private Mark Tip(TerminalRef at) => _site.Mark(at) with { Instead = at == _site.Whole.Feed || at == _site.Whole.Return ? MeterCards.Clip : MeterCards.InPlace(_site, at) };
 
     private void Add(string text, TerminalRef red, TerminalRef black, bool isIn, Operation.Set? done = null, bool plain = false)
     {

@@ -18,6 +18,9 @@ internal static class MeterCards
     /// <summary>Touched at a battery or supply while ohms are read: never its post.</summary>
     public const string Clip = "the clip for ";
 
+    /// <summary>What is touched at a part that a lead stands in for: the end of the wire that would go there.</summary>
+    public static string InPlace(Site? site, TerminalRef at) => site?.StandIns.ContainsKey(at.Part) == true && StandIns.CanBeLead(site.Whole.Loom, at.Part) ? "the wire for " : "";
+
     public static MeterCard Ohms(Mark red, Mark black, Band band) => new(Dial.Ohms, "V Ω", "COM", red, black, First(band), PowerOn: false);
 
     // For a meter ranged by hand: too small a range shows OL, too large a one shows 0 for what is not.

@@ -49,6 +49,9 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
     /// <summary>The same with every fuse that stays: full power.</summary>
     internal Loom Full { get; init; } = Connected;
 
+    /// <summary>What its steps were written from; null on the bike.</summary>
+    internal Site? Site { get; init; }
+
     /// <summary>Upper end of what a meter may show for <see cref="Draws"/>; nothing where nothing flows.</summary>
     public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Of(Draws).Most!.Value);
 }
@@ -154,7 +157,14 @@ public enum Dial
 /// <param name="What">The lamp, light, fuse, or what the meter shows, in the owner's names.</param>
 /// <param name="Shows">In words: <c>lit</c>, <c>on</c>, or the band as text.</param>
 /// <param name="Band">The numbers behind it, or null when it is seen, not read.</param>
-public sealed record Expectation(string What, string Shows, Band? Band = null);
+public sealed record Expectation(string What, string Shows, Band? Band = null)
+{
+    /// <summary>Whether something on the bench shows it; false for the amps where no meter is in line.</summary>
+    public bool IsShown { get; init; } = true;
+
+    /// <summary>Whether a number is to be read off and written down.</summary>
+    public bool IsRead => Band is not null && IsShown;
+}
 
 /// <summary>The span a reading should fall in.</summary>
 /// <param name="Least">Lower end; null: none.</param>

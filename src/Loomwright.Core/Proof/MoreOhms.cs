@@ -63,7 +63,7 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
                 {
                     foreach (var black in ends.Append(paths.Feed).Append(paths.Return))
                     {
-                        if (proof.Ohmed.Try(red, black, off, positions) is { } reading)
+                        if (IsThere(red) && IsThere(black) && proof.Ohmed.Try(red, black, off, positions) is { } reading)
                         {
                             yield return reading;
                         }
@@ -72,6 +72,9 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
             }
         }
     }
+
+    // Where a lead stands in for a part, only the wires are there that would go to it.
+    private bool IsThere(TerminalRef at) => MeterCards.InPlace(stage.Site, at).Length == 0 || stage.Connected.Wires.Any(w => w.From == at || w.To == at);
 
     // With the low loads off, with all plugs on; then with a fuse out where one is near: nothing may go round it.
     private IEnumerable<ImmutableArray<string>> Offs(ImmutableArray<TerminalRef> ends, bool isPlugsAlone)
@@ -124,8 +127,8 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
         var (control, position) = reading.Positions.First();
         var atRest = proof.Ohmed.Try(reading.Red, reading.Black, reading.Off, reading.Positions.Clear())!;
         var rest = _wiring.Controls.First(c => Names.Same(c.Name, control)).Rest;
-        yield return One($"With {control} at {position}. {tips}. {finds}", reading, new Operation.Set(control, position));
-        yield return One($"Back with {control} at {rest}. {tips}.", atRest, new Operation.Set(control, rest));
+        yield return One($"{Does(new(control, position))} {tips}. {finds}", reading, new Operation.Set(control, position));
+        yield return One($"{Does(new(control, rest))} {tips}.", atRest, new Operation.Set(control, rest));
 
         Step One(string text, Ohmed.Reading read, Operation.Set? move) => new("", Act.Measure, text)
         {
@@ -137,7 +140,9 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
         };
     }
 
-    private Mark Tip(TerminalRef at) => Mark(at) with { Instead = stage.Connected.Part(at.Part)?.Kind is "battery" or "bench supply" ? MeterCards.Clip : "" };
+    private string Does(Operation.Set set) => stage.Site is { } site ? Hand.Does(site, set) : $"Set {set.Control} to {set.Position}.";
+
+    private Mark Tip(TerminalRef at) => Mark(at) with { Instead = stage.Connected.Part(at.Part)?.Kind is "battery" or "bench supply" ? MeterCards.Clip : MeterCards.InPlace(stage.Site, at) };
 
     private Mark Mark(TerminalRef at) => new(at, paths.Terminal(at)?.Name);
 }

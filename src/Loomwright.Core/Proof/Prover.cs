@@ -24,10 +24,15 @@ internal sealed class Prover
     public ImmutableArray<StageProof> Stages { get; }
 
     /// <summary>What each comes to, in their order, whatever the number of threads.</summary>
-    public ImmutableArray<Evidence> Try(ImmutableArray<Fault> faults)
+    public ImmutableArray<Evidence> Try(ImmutableArray<Fault> faults, Action<double>? done = null)
     {
         var all = new Evidence[faults.Length];
-        Parallel.For(0, faults.Length, f => all[f] = Try(faults[f]));
+        var tried = 0;
+        Parallel.For(0, faults.Length, f =>
+        {
+            all[f] = Try(faults[f]);
+            done?.Invoke((double)Interlocked.Increment(ref tried) / faults.Length);
+        });
         return [.. all];
     }
 

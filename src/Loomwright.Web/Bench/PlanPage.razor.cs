@@ -17,6 +17,7 @@ public sealed partial class PlanPage
     private Stage? stage;
     private Stage? before;
     private Stage? after;
+    private string? waiting;
 
     /// <summary>The design's path in the folder.</summary>
     [Parameter]
@@ -45,6 +46,7 @@ public sealed partial class PlanPage
         Show(bike?.Loom is null ? null : On == "bike" ? bike.PlanOnTheBike() : proven?.Plan ?? bike.Plan());
         if (Asked && proven is null && On != "bike" && at is { Bike.Loom: not null })
         {
+            waiting = Proofs.Waiting(Path, at.Sha256, at.Bike);
             proven = await Proofs.Begun(Path, at.Sha256, at.Bike);
             Show(proven.Plan);
         }

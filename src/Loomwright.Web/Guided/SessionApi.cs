@@ -14,6 +14,9 @@ namespace Loomwright.Web.Guided;
 /// <summary>What the pages of a session ask for: begin, hand answers over, see what others gave. No live link is needed between.</summary>
 internal static class SessionApi
 {
+    /// <summary>Where a page asks whether a bench session can begin.</summary>
+    public const string Ready = "session-ready";
+
     private const string NotAnswers = "Loomwright-Not-Answers";
 
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) } };
@@ -21,6 +24,7 @@ internal static class SessionApi
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapPost("/session-begin/{*path}", Begin);
+        routes.MapGet("/" + Ready + "/{*path}", IsReady);
         routes.MapGet("/session-api/{id}", Since).AddEndpointFilter(Told);
         routes.MapPost("/session-api/{id}", HandOver).AddEndpointFilter(Told);
     }
@@ -41,6 +45,10 @@ internal static class SessionApi
         }
     }
 
+    // What is still waited for, in words; nothing when a session can begin.
+    private static IResult IsReady(string path, Garage garage) =>
+        garage.Live(path)?.Current is { Bike.Loom: not null } at ? Results.Text(Proofs.Waiting(path, at.Sha256, at.Bike) ?? "") : Results.NotFound();
+
     private static async Task<IResult> Begin(string path, HttpRequest request, Guide guide, Garage garage)
     {
         if (!request.HasFormContentType)
@@ -55,6 +63,12 @@ internal static class SessionApi
             if (fault.Length > 0 && garage.Find(path)?.Fault(fault) is { Fault: null } or null)
             {
                 return Results.Redirect($"{Links.To("session", path)}?anew=true&unknown=true");
+            }
+
+            // Nobody begins along a plan that still grows: the answer waits for what the proof adds.
+            if (Field("plan") != BenchSession.OnTheBike && garage.Live(path)?.Current is { Bike.Loom: not null } at)
+            {
+                await Proofs.Begun(path, at.Sha256, at.Bike);
             }
 
             return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now, Field("plan")) is null

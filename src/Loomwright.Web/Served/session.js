@@ -101,10 +101,13 @@
     drawAnswers(screen, now.get(at));
     if ("gate" in screen.dataset) drawGate(screen, now);
     if ("end" in screen.dataset) drawEnd(screen, now);
-    // Power is off now and something got hot: there is no going on as if it were not.
-    if (at === "not") all("[data-open-on], [data-undo-not]").forEach((b) => { b.hidden = store.read("hot", false); });
-    if (at === "not") say("[data-not-step]", one(`[data-screen="${asked ?? store.read("asked", "")}"] .do`)?.textContent ?? "");
+    const told = one(`[data-screen="${asked ?? store.read("asked", "")}"]`);
+    if (at === "not") say("[data-not-step]", one(".do", told ?? root)?.textContent ?? "");
+    if (at === "not") all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== (told?.dataset.power ?? "on"); });
+    if (at === "hot-at") drawHot(screen);
   };
+  // What is to be read off at a step and was not entered.
+  const lacking = (screen, answers) => all("[data-read]", screen).filter((r) => !answers?.some((e) => e.kind === "reading" && e.what === r.dataset.read));
   const mark = (e) => (e.number ? "Kept." : "On this phone.");
   const drawAnswers = (screen, answers) => {
     const answer = answers?.find((e) => e.kind === "seen") ?? answers?.find((e) => e.kind === "done");
@@ -123,6 +126,10 @@
       one("[data-told]", read).textContent = !given ? "" : `${given.raw}${word ? `: ${word}` : ""}. ${mark(given)}${given.number ? "" : " Compare it with the band; the laptop reads it when it is back."}`;
       read.dataset.verdict = given?.verdict ?? "";
     }
+    const [missing, wrong] = [lacking(screen, answers), all("[data-read]", screen).filter((r) => ["not", "unreadable"].includes(r.dataset.verdict))];
+    say(`[data-screen="${at}"] [data-lacks]`, missing.length ? `Still to be read: ${missing.map((r) => r.dataset.read).join("; ")}. Then “As expected” counts.`
+      : wrong.length ? "A reading is outside what is expected: choose “Not”, or read again." : "");
+    all('[data-seen="as expected"]', screen).forEach((b) => b.setAttribute("aria-disabled", String(missing.length + wrong.length > 0)));
   };
   // Each list begins with what was told, or as it should be.
   const otherwise = () => {
@@ -140,7 +147,7 @@
     const step = asked ?? store.read("asked", at);
     for (const told of all("[data-instead]")) {
       const select = one("select", told);
-      if (!one("[data-instead-form]").hidden && select.value !== select.dataset.was) give("reading", step, { what: told.dataset.instead, raw: select.value });
+      if (at === "not" && !one("[data-instead-form]").hidden && select.value !== select.dataset.was) give("reading", step, { what: told.dataset.instead, raw: select.value });
       select.dataset.was = select.value;
     }
     say("[data-cause-says]", "Handing over what you told …");
@@ -188,6 +195,25 @@
     }));
   };
 
+  // What got hot: the same row once more with that in it, in place of the one without.
+  const lastHot = () => {
+    const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
+    return [...kept, ...waiting].filter((e) => e.kind === "hot" && e.step === (asked ?? store.read("asked", "")) && !undone.has(e.id)).at(-1);
+  };
+  const hotAt = (select) => {
+    const [hot, chosen] = [lastHot(), select.selectedOptions[0]];
+    if (!hot || chosen.value === "") return;
+    give("hot", hot.step, { what: chosen.value, raw: chosen.dataset.name ?? "", at: hot.at });
+    give("undo", hot.step, { of: hot.id });
+    draw();
+  };
+  const drawHot = (screen) => {
+    const hot = lastHot();
+    say("[data-hot-says]", hot?.what ? `${hot.raw ? `The ${hot.what} ${hot.raw}` : "Not known where"}. ${mark(hot)}` : "");
+    const select = one("[data-hot-at]", screen);
+    select.selectedIndex = Math.max(0, [...select.options].findIndex((o) => o.value === (hot?.what ?? "") && (o.dataset.name ?? "") === (hot?.raw ?? "")));
+  };
+
   const enter = (read, raw) => {
     if (raw.trim() === "") return;
     give("reading", at, { what: read.dataset.read, raw });
@@ -208,21 +234,12 @@
   const acts = {
     done: () => { give("done", at); forward(); },
     seen: (b) => {
-      const screen = one(`[data-screen="${at}"]`);
-      const answers = standing().get(at);
-      const lacks = all("[data-read]", screen).find((r) => "needed" in r.dataset && !answers?.some((e) => e.kind === "reading" && e.what === r.dataset.read));
-      if (b.dataset.seen === "as expected" && lacks) {
-        one("[data-told]", lacks).textContent = "Enter what the meter shows first; or press “Not sure”.";
-        one("input", lacks).focus();
-        return;
-      }
-      if (b.dataset.seen === "as expected" && outside(answers)) {
-        const read = all("[data-read]", screen).find((r) => ["not", "unreadable"].includes(r.dataset.verdict)) ?? one("[data-read]", screen);
-        one("[data-told]", read).textContent = "This is outside what is expected. Read again, or press “Not”.";
+      if (b.getAttribute("aria-disabled") === "true") {
+        const screen = one(`[data-screen="${at}"]`);
+        one("input", lacking(screen, standing().get(at))[0] ?? one("[data-read]", screen)).focus();
         return;
       }
       give("seen", at, { raw: b.dataset.seen });
-      store.write("hot", false);
       if (b.dataset.seen !== "not") return forward();
       asked = at;
       store.write("asked", asked);
@@ -241,10 +258,10 @@
     },
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
-    changed: () => { give("changed", asked ?? store.read("asked", at)); store.write("hot", false); forward(); },
+    changed: () => { give("changed", asked ?? store.read("asked", at)); forward(); },
     openOn: () => { give("done", asked ?? store.read("asked", at)); forward(); },
     hot: () => { if (at !== "not") { asked = at; store.write("asked", asked); } go("hot"); },
-    off: () => { give("hot", asked ?? store.read("asked", "")); store.write("hot", true); go("not"); },
+    off: () => { give("hot", asked ?? store.read("asked", "")); go("hot-at"); },
     mistake: () => go(asked ?? store.read("asked", null)),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
   };
@@ -253,6 +270,7 @@
     const act = button && Object.keys(acts).find((name) => name in button.dataset);
     if (act) acts[act](button);
   });
+  root.addEventListener("change", (event) => { if ("hotAt" in event.target.dataset) hotAt(event.target); });
   root.addEventListener("keydown", (event) => {
     const read = event.key === "Enter" && event.target.closest("[data-read]");
     if (read && event.target.matches("input")) enter(read, event.target.value);
@@ -261,7 +279,7 @@
   const linked = (yes) => {
     if (yes) lostSince = null;
     else lostSince ??= new Date();
-    say("[data-link]", lostSince ? "no link" : "linked");
+    say("[data-link]", lostSince ? "no link to the laptop" : "linked to the laptop");
     root.classList.toggle("lost-link", lostSince !== null);
     const n = waiting.length;
     say("[data-lost]", lostSince ? `No link to the laptop since ${lostSince.toTimeString().slice(0, 5)}. Go on: the whole stage is on this phone. ${n === 1 ? "1 answer waits" : `${n} answers wait`} here and ${n === 1 ? "goes" : "go"} over when the laptop is back.` : "");
@@ -295,7 +313,6 @@
   if (location.hash === "#again") {
     history.replaceState(null, "", location.pathname + location.search);
     at = null;
-    store.write("hot", false);
   }
   if (at === "not") otherwise();
   draw();

@@ -1,4 +1,5 @@
 // How the sheet lies under the window it is seen through: larger, smaller, moved, and kept in place when the window changes.
+const narrow = 600, readable = 0.8;
 const held = (low, value, high) => Math.min(high, Math.max(low, value));
 
 /** @param {() => { svg, body }} sheet the sheet as it now is; without svg before there is one
@@ -22,6 +23,15 @@ export function over(host, sheet, firstRoom) {
     place();
   };
   const fit = () => { look(sheet().body, 1.2); whole = true; };
+  // The whole of a large sheet is not to be read on a phone: it opens at its heading, as large as can be read.
+  const open = () => {
+    fit();
+    if (host.clientWidth >= narrow || k >= readable || !sheet().svg) return;
+    [k, whole] = [readable, false];
+    const head = sheet().svg.querySelector("text")?.getBBox() ?? sheet().body;
+    [x, y] = [12 - k * head.x, 12 - k * head.y];
+    place();
+  };
   const pan = (right, down) => { whole = false; x += right; y += down; place(); };
   const spot = (e) => { const f = host.getBoundingClientRect(); return [e.clientX - f.left, e.clientY - f.top]; };
 
@@ -41,8 +51,8 @@ export function over(host, sheet, firstRoom) {
     scale: () => k,
     /** Of an event, on the sheet. */
     onSheet: (e) => { const at = spot(e); return [(at[0] - x) / k, (at[1] - y) / k]; },
-    /** After another sheet was put there; one of another name is shown whole. */
-    renew: (other) => whole || other ? fit() : place(),
+    /** After another sheet was put there; one of another name is shown whole, on a phone from its heading on. */
+    renew: (other) => other ? open() : whole ? fit() : place(),
     /** Moves the sheet only when what is looked at lies outside. */
     reach: (node) => {
       const [a, b] = [node.getBoundingClientRect(), host.getBoundingClientRect()];

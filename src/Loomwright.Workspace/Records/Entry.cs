@@ -16,6 +16,9 @@ public sealed record BenchSession(string Id, string Bike, string Design, string 
 
     /// <summary>The plan for the finished loom on the bike.</summary>
     public const string OnTheBike = "bike";
+
+    /// <summary>Names the plan's steps as they were when it began: the SHA-256 of what is kept of them. Null in a session from before they were kept.</summary>
+    public string? Steps { get; init; }
 }
 
 /// <summary>What somebody did, saw or read at a step.</summary>

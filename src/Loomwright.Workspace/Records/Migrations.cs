@@ -21,6 +21,7 @@ internal static class Migrations
         CREATE INDEX entries_by_session ON entries (session, number);
         CREATE INDEX sessions_by_bike ON sessions (bike, began);
         """,
+        "ALTER TABLE sessions ADD COLUMN steps TEXT REFERENCES texts",
     ];
 
     /// <summary>The form this program writes.</summary>

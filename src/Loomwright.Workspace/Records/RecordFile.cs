@@ -50,13 +50,19 @@ public sealed class RecordFile : IDisposable
         }
     }
 
-    /// <summary>Keeps a session's beginning and the whole text of its design. Doing it twice keeps it once.</summary>
-    public void Begin(BenchSession session, string designText) => Whole(whole =>
+    /// <summary>Keeps a session's beginning, the whole text of its design and the steps of its plan. Doing it twice keeps it once.</summary>
+    public void Begin(BenchSession session, string designText, string steps = "") => Whole(whole =>
     {
-        Run(whole, "INSERT INTO texts VALUES ($design, $text) ON CONFLICT (sha256) DO NOTHING", ("$design", session.Design), ("$text", designText));
+        const string keep = "INSERT INTO texts VALUES ($sha256, $text) ON CONFLICT (sha256) DO NOTHING";
+        Run(whole, keep, ("$sha256", session.Design), ("$text", designText));
+        if (session.Steps is { } kept)
+        {
+            Run(whole, keep, ("$sha256", kept), ("$text", steps));
+        }
+
         Run(
             whole,
-            "INSERT INTO sessions VALUES ($id, $bike, $design, $plan, $fault, $who, $meter, $began) ON CONFLICT (id) DO NOTHING",
+            "INSERT INTO sessions (id, bike, design, plan, fault, who, meter, began, steps) VALUES ($id, $bike, $design, $plan, $fault, $who, $meter, $began, $steps) ON CONFLICT (id) DO NOTHING",
             ("$id", session.Id),
             ("$bike", session.Bike),
             ("$design", session.Design),
@@ -64,7 +70,8 @@ public sealed class RecordFile : IDisposable
             ("$fault", session.Fault),
             ("$who", session.Who),
             ("$meter", session.Meter),
-            ("$began", Instant(session.Began)));
+            ("$began", Instant(session.Began)),
+            ("$steps", session.Steps));
     });
 
     /// <summary>Keeps entries of one known session, all or none; those whose id is kept already stay as they are.</summary>
@@ -86,7 +93,7 @@ public sealed class RecordFile : IDisposable
     public ImmutableArray<Entry> Entries(string session, long after = 0) =>
         Ask("SELECT * FROM entries WHERE session = $session AND number > $after ORDER BY number", Rows.Entry, ("$session", session), ("$after", after));
 
-    /// <summary>The whole text of a design that a session was about, or null.</summary>
+    /// <summary>The whole text of a design that a session was about, or of the steps it followed; or null.</summary>
     public string? Text(string sha256) => Ask("SELECT text FROM texts WHERE sha256 = $hash", r => r.GetString(0), ("$hash", sha256)).FirstOrDefault();
 
     public void Dispose()

@@ -37,7 +37,10 @@ internal static class Rows
     ];
 
     public static BenchSession Session(SqliteDataReader row) => new(
-        Text(row, "id")!, Text(row, "bike")!, Text(row, "design")!, Text(row, "plan")!, Text(row, "fault"), Text(row, "who")!, Text(row, "meter")!, At(row, "began"));
+        Text(row, "id")!, Text(row, "bike")!, Text(row, "design")!, Text(row, "plan")!, Text(row, "fault"), Text(row, "who")!, Text(row, "meter")!, At(row, "began"))
+    {
+        Steps = Text(row, "steps"),
+    };
 
     public static Entry Entry(SqliteDataReader row) => new(
         Text(row, "id")!,

@@ -17,7 +17,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     private readonly Lock _gate = new();
     private readonly ConcurrentDictionary<string, Bike> _bikes = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<(string Design, string Plan), Plan> _plans = new();
+    private readonly ConcurrentDictionary<(string Design, string Plan, string? Steps), Plan> _plans = new();
     private RecordFile? _records;
 
     /// <summary>What is kept of this folder.</summary>
@@ -39,7 +39,10 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     /// <summary>The session of that id, or null.</summary>
     public BenchSession? Find(string id) => HasRecords ? Records.Session(id) : null;
 
-    /// <summary>Begins a session on the design as it now stands; null when there is no such design or it has no plan.</summary>
+    /// <summary>
+    /// Begins a session on the design as it now stands; null when there is no such design or it has no plan. Waits until every
+    /// check the proof adds to the bench plan is worked out, and keeps the steps: the session goes along these to its end.
+    /// </summary>
     /// <exception cref="RecordsException">It cannot be kept.</exception>
     /// <param name="path">The design's path in the folder.</param>
     /// <param name="who">Who works.</param>
@@ -55,15 +58,14 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         }
 
         Writable(document.ReadOnly);
-        var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, plan == BenchSession.OnTheBike ? plan : BenchSession.OnTheBench, fault, Short(who), Short(meter), now);
-        Records.Begin(session, revision.Text.Content);
+        var followed = plan == BenchSession.OnTheBike ? revision.Bike.PlanOnTheBike() : Proofs.Begun(path, revision.Sha256, revision.Bike).GetAwaiter().GetResult().Plan;
+        var steps = KeptPlan.Text(followed);
+        var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, plan == BenchSession.OnTheBike ? plan : BenchSession.OnTheBench, fault, Short(who), Short(meter), now) { Steps = KeptPlan.Name(steps) };
+        Records.Begin(session, revision.Text.Content, steps);
         return session;
     }
 
-    /// <summary>
-    /// The plan a session follows: of the design as it stood when it began, also when the file has changed since; with the
-    /// measurements its proof adds from the moment that is ready.
-    /// </summary>
+    /// <summary>The plan a session follows: as it was when it began, also when the file has changed since.</summary>
     public Plan Plan(BenchSession session)
     {
         if (_plans.Count > MostPlans)
@@ -72,9 +74,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
             _bikes.Clear();
         }
 
-        return session.Plan == BenchSession.OnTheBench && Proofs.Of(session.Bike, session.Design, BikeOf(session)) is { } proven
-            ? proven.Plan
-            : _plans.GetOrAdd((session.Design, session.Plan), _ => session.Plan == BenchSession.OnTheBike ? BikeOf(session).PlanOnTheBike() : BikeOf(session).Plan());
+        return _plans.GetOrAdd((session.Design, session.Plan, session.Steps), _ => KeptPlan.Of(session, BikeOf(session), Records));
     }
 
     private Bike BikeOf(BenchSession session) => _bikes.GetOrAdd(session.Design, hash =>

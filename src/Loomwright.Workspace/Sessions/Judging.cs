@@ -13,6 +13,9 @@ public static class Judging
     public const string No = "not";
     public const string Unsure = "not sure";
 
+    /// <summary>What is told of something hot where nobody knows what it was.</summary>
+    public const string Unknown = "unknown";
+
     /// <summary>What a meter shows that reads nothing.</summary>
     public const string NoReading = "OL";
 

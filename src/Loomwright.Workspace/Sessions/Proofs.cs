@@ -1,17 +1,20 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
 using Loomwright.Proof;
 
 namespace Loomwright.Sessions;
 
 /// <summary>
 /// What the plans of designs catch, worked out beside everything else, one at a time and once for each content of a file
-/// in this program. Steps of a plan keep their ids when measurements are added, so it may be taken up at any time.
+/// in this program.
 /// </summary>
 public static class Proofs
 {
     private const int MostKept = 16;
 
     private static readonly ConcurrentDictionary<string, Lazy<Task<Proven>>> Known = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<Bike, Stopwatch> Running = new(ReferenceEqualityComparer.Instance);
     private static readonly SemaphoreSlim OneAtATime = new(1);
 
     /// <summary>The proof of a design that has been read; null until it is ready. Begins it when it is asked for the first time.</summary>
@@ -32,6 +35,20 @@ public static class Proofs
         return Known.GetOrAdd(Key(path, sha256), _ => new(() => Task.Run(() => Prove(bike)))).Value;
     }
 
+    /// <summary>How far the work is, in words for a person who waits for it; null when it is ready. Begins it when it is asked for the first time.</summary>
+    public static string? Waiting(string path, string sha256, Bike bike)
+    {
+        if (Begun(path, sha256, bike) is { IsCompleted: true })
+        {
+            return null;
+        }
+
+        const string what = "Working out which further checks before power are needed";
+        return bike.ProofDone is > 0.02 and var done && Running.TryGetValue(bike, out var clock)
+            ? string.Create(CultureInfo.InvariantCulture, $"{what} (about {Math.Max(1, Math.Ceiling(clock.Elapsed.TotalSeconds * (1 - done) / done)):0} s more).")
+            : $"{what} (some seconds; on a large bike minutes).";
+    }
+
     private static string Key(string path, string sha256) => $"{sha256} {path}";
 
     private static Proven Prove(Bike bike)
@@ -39,10 +56,12 @@ public static class Proofs
         OneAtATime.Wait();
         try
         {
+            Running[bike] = Stopwatch.StartNew();
             return bike.Proof();
         }
         finally
         {
+            Running.TryRemove(bike, out _);
             OneAtATime.Release();
         }
     }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Records;
-using Loomwright.Text;
 
 namespace Loomwright.Sessions;
 
@@ -13,30 +12,53 @@ namespace Loomwright.Sessions;
 /// <param name="Happened">Hot, smoke or smell; changes at the loom; built: in the order they were given.</param>
 public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> Lines, ImmutableArray<Step> NotChecked, ImmutableArray<Entry> Happened)
 {
+    /// <summary>Every expectation that was answered before something got hot or was changed in its stage: it counts no longer.</summary>
+    public ImmutableArray<TestLine> Void { get; init; } = [];
+
     /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change, or hot, smoke or smell, the checks of its stage count from there on.</summary>
     public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
     {
         var standing = Standing(entries);
         var lines = ImmutableArray.CreateBuilder<TestLine>();
         var open = ImmutableArray.CreateBuilder<Step>();
+        var gone = ImmutableArray.CreateBuilder<TestLine>();
         foreach (var stage in plan.Stages)
         {
-            var changed = standing.LastOrDefault(e => e.Kind is EntryKind.Changed or EntryKind.Hot && stage.Steps.Any(s => s.Id == e.Step))?.Number ?? 0;
+            var ids = stage.Steps.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+            var after = 0L;
+            foreach (var since in standing.Where(e => e.Kind is EntryKind.Changed or EntryKind.Hot && ids.Contains(e.Step)))
+            {
+                gone.AddRange(stage.Steps.SelectMany(s => Answered(stage, s, Between(s, after, since.Number))).Select(l => l with { VoidSince = since }));
+                after = since.Number;
+            }
+
             foreach (var step in stage.Steps.Where(s => !s.Expect.IsEmpty))
             {
-                var given = standing.Where(e => e.Step == step.Id && e.Number > changed && e.Kind is EntryKind.Seen or EntryKind.Reading).ToList();
-                if (given.LastOrDefault(e => e.Kind == EntryKind.Seen) is not { } seen)
+                var given = Between(step, after, long.MaxValue);
+                if (!given.Exists(e => e.Kind == EntryKind.Seen))
                 {
                     open.Add(step);
                     continue;
                 }
 
-                lines.AddRange(step.Expect.Select(expected => new TestLine(
-                    stage, step, expected, Of(expected, seen, given))));
+                lines.AddRange(Answered(stage, step, given));
             }
         }
 
-        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]);
+        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]) { Void = gone.ToImmutable() };
+
+        List<Entry> Between(Step step, long after, long before) =>
+            [.. standing.Where(e => e.Step == step.Id && e.Number > after && e.Number < before && e.Kind is EntryKind.Seen or EntryKind.Reading)];
+    }
+
+    // A reading alone is a line too; what was only looked at takes the answer to the step.
+    private static IEnumerable<TestLine> Answered(Stage stage, Step step, List<Entry> given)
+    {
+        var seen = given.LastOrDefault(e => e.Kind == EntryKind.Seen);
+        return step.Expect
+            .Select(expected => (Expected: expected, Answer: seen is null ? given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) : Of(expected, seen, given)))
+            .Where(l => l.Answer is not null)
+            .Select(l => new TestLine(stage, step, l.Expected, l.Answer!));
     }
 
     // Who told what is otherwise saw the rest as expected; a light of a box is told by its own name.
@@ -69,7 +91,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             if (File.Exists(Path.Combine(folder, RecordFile.FileName)))
             {
                 using var records = RecordFile.Open(folder);
-                var kept = Newest(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'), s => PlanOf(s, Bike.Read(new SourceText(s.Bike, records.Text(s.Design)!)), records.Entries(s.Id)));
+                var kept = Newest(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'), s => KeptPlan.Of(s, records));
                 if (!kept.IsEmpty)
                 {
                     return kept;
@@ -80,16 +102,11 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         return [];
     }
 
-    // Measurements that a proof added are looked for only where one was answered: a proof takes its time.
-    private static Plan PlanOf(BenchSession session, Bike bike, IEnumerable<Entry> entries)
-    {
-        var plan = session.Plan == BenchSession.OnTheBike ? bike.PlanOnTheBike() : bike.Plan();
-        var known = plan.Stages.SelectMany(s => s.Steps.Select(x => x.Id).Append(Judging.Gate(s))).ToHashSet(StringComparer.Ordinal);
-        return session.Plan == BenchSession.OnTheBike || entries.All(e => known.Contains(e.Step)) ? plan : bike.Proof().Plan;
-    }
-
     /// <summary>Along which plan, in words.</summary>
     public static string Where(BenchSession session) => session.Plan == BenchSession.OnTheBike ? "On the bike" : "On the bench";
+
+    /// <summary>The plan's name: the first letters of what its steps are kept under.</summary>
+    public static string Named(BenchSession session) => session.Steps is { } steps ? steps[..8] : "from before plans were kept";
 
     /// <summary>What may have been left empty.</summary>
     public static string Said(string text) => text.Length > 0 ? text : "not said";
@@ -100,7 +117,8 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>Something that happened, in words.</summary>
     public static string Says(Entry happened) => happened.Kind switch
     {
-        EntryKind.Hot => "hot, smoke or smell",
+        EntryKind.Hot when happened.Raw.Length > 0 => $"hot, smoke or smell: the {happened.What} {happened.Raw}",
+        EntryKind.Hot => happened.What == Judging.Unknown ? "hot, smoke or smell, not known where" : "hot, smoke or smell",
         EntryKind.Changed when happened.Raw.Length > 0 => $"mended: {happened.Raw}",
         EntryKind.Changed => "something was changed at the loom",
         _ => "built as the file says",
@@ -121,6 +139,9 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
 /// <param name="Answer">What was read, or how the step as a whole was seen.</param>
 public sealed record TestLine(Stage Stage, Step Step, Expectation Expected, Entry Answer)
 {
+    /// <summary>What made it count no longer; null while it counts.</summary>
+    public Entry? VoidSince { get; init; }
+
     /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed.</summary>
     public string Words => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
     {

@@ -16,6 +16,9 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
     // How a reading goes with a fault that would have it otherwise; a hand slips, a meter is read wrongly (judgement, no source).
     private const double OutsideUnexplained = 0.02, InsideAgainst = 0.1, WrongSide = 0.05;
 
+    // What is wrong is mostly at what got hot, and now and then further along (judgement, no source).
+    private const double Elsewhere = 0.3;
+
     private readonly List<Entry> _readings = [.. round.Where(e => e.Kind == EntryKind.Reading && e.Verdict is Verdict.AsExpected or Verdict.Not).GroupBy(e => (e.Step, e.What)).Select(g => g.Last())];
 
     /// <summary>The table with every fault weighed by how it goes with that.</summary>
@@ -26,11 +29,13 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
         var ohms = _readings.Where(e => e.Unit == nameof(Unit.Ohm)).ToList();
         var amps = _readings.Where(e => e.Unit == nameof(Unit.Amp)).Select(e => (Reading: e, Place: Place(e))).Where(e => e.Place is not null).ToList();
         var hot = round.Where(e => e.Kind == EntryKind.Hot).Select(Place).OfType<int>().Distinct().ToList();
-        var before = ohms.Count == 0 ? null : new BeforePower(stage);
+        var things = round.Where(e => e is { Kind: EntryKind.Hot, Raw.Length: > 0 }).Select(e => e.Raw).ToList();
+        var before = ohms.Count == 0 && things.Count == 0 ? null : new BeforePower(stage);
         return hot.Aggregate(table, (t, place) => t.Hot(place)).Weighed(h =>
         {
             var outside = h.Faults.IsEmpty ? null : before?.Outside(h.Faults[0].Fault);
-            return ohms.Aggregate(1.0, (by, e) => by * Goes(e, outside is not null && outside.TryGetValue(e.Step, out var shows) ? shows : null))
+            return (things.Count == 0 || h.Faults.IsEmpty || things.Exists(t => before!.IsAt(h.Faults[0].Fault, t)) ? 1 : Elsewhere)
+                * ohms.Aggregate(1.0, (by, e) => by * Goes(e, outside is not null && outside.TryGetValue(e.Step, out var shows) ? shows : null))
                 * amps.Aggregate(1.0, (by, e) => by * Goes(e.Reading, Outside(e.Reading, h.Looks[e.Place!.Value])));
         });
     }
@@ -63,6 +68,10 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
             if (given.Exists(e => e.Kind == EntryKind.Hot))
             {
                 yield return $"Hot, smoke or smell: {step.Text}";
+                if (given.Last(e => e.Kind == EntryKind.Hot) is { Raw.Length: > 0 } hot)
+                {
+                    yield return $"What got hot: the {hot.What} {hot.Raw}.";
+                }
             }
         }
     }

@@ -90,6 +90,15 @@ public sealed class GuideTests : IDisposable
         Assert.Equal("Ann", later.Newest("b.loom.yaml")!.Who);
     }
 
+    [Fact]
+    public void A_session_keeps_every_step_it_began_with_those_the_proof_added_too()
+    {
+        var whole = Bike.Read(new Text.SourceText("b.loom.yaml", File.ReadAllText(_file))).Proof().Plan;
+        using var later = new Guide(_live);
+        Assert.Equal(Bench.PlanText.Of(whole), Bench.PlanText.Of(later.Plan(later.Newest("b.loom.yaml")!)));
+        Assert.Contains(whole.Stages[0].Steps, s => s.Id == "s0.measure.more-1");
+    }
+
     private Entry Kept(EntryKind kind, string step, string what, string raw)
     {
         Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [Given("a", kind, step) with { What = what, Raw = raw }]));

@@ -90,6 +90,18 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     }
 
     [Fact]
+    public void What_got_hot_is_told_to_the_search_which_looks_there_first()
+    {
+        Give(EntryKind.Hot, "s2.power-up.3", "main fuse", "part");
+
+        var handed = At("s2.power-up.3");
+
+        Assert.Equal("What got hot: the part main fuse.", handed.Told[^1]);
+        var before = new Loomwright.Proof.BeforePower(Stage(2));
+        Assert.True(before.IsAt(handed.Search.Suspects[0].Hypotheses[0].Faults[0].Fault, "main fuse"), handed.Search.Suspects[0].Repair);
+    }
+
+    [Fact]
     public void After_a_repair_that_did_not_help_what_was_seen_still_speaks_for_the_other_fault()
     {
         BrakePressedAndStopLampDark();

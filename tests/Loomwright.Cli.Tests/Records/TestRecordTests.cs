@@ -20,9 +20,6 @@ public sealed class TestRecordTests : IDisposable
         _live = new(_folder.Path);
         _guide = new(_live);
         _session = _guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
-
-        // What the proof adds is there before anything is counted.
-        Proofs.Begun("b.loom.yaml", _session.Design, _live.Find("b.loom.yaml")!.Current.Bike).GetAwaiter().GetResult();
     }
 
     private TestRecord Record => _guide.Record("b.loom.yaml")[0];
@@ -66,8 +63,21 @@ public sealed class TestRecordTests : IDisposable
         Give(happened, "s0.power-up.4", "");
         Assert.All(Record.Lines, l => Assert.Equal(1, l.Stage.Number));
         Assert.Equal(happened, Assert.Single(Record.Happened).Kind);
+        Assert.All(Record.Void, l => Assert.Equal(("s0.power-up.4", happened), (l.Step.Id, l.VoidSince!.Kind)));
+        Assert.NotEmpty(Record.Void);
         Give(EntryKind.Seen, "s0.power-up.4", "as expected");
         Assert.Equal(["as expected", "not read; the step: as expected"], Record.Lines.Where(l => l.Step.Id == "s0.power-up.4").Select(l => l.Words));
+    }
+
+    [Fact]
+    public void What_was_read_before_something_got_hot_stays_in_the_record_void_and_what_got_hot_is_named()
+    {
+        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Give(EntryKind.Hot, "s0.power-up.4", "key feed", "wire");
+
+        Assert.Empty(Record.Lines);
+        Assert.Equal("0,4, inside", Assert.Single(Record.Void).Words);
+        Assert.Equal("hot, smoke or smell: the wire key feed", TestRecord.Says(Record.Void[0].VoidSince!));
     }
 
     [Fact]

@@ -101,6 +101,21 @@ public sealed class ProvenTests
     }
 
     [Fact]
+    public void Where_a_lead_stands_in_for_the_lock_only_wires_that_are_on_the_bench_are_named()
+    {
+        foreach (var stage in Kittiwake.Plan.Stages)
+        {
+            foreach (var tip in stage.Steps.Where(s => s.Meter?.Dial == Dial.Ohms).SelectMany(s => new[] { s.Meter!.RedTip, s.Meter.BlackTip }).Where(t => t.Terminal.Part == "lock"))
+            {
+                Assert.StartsWith("the wire for lock", tip.ToString(), StringComparison.Ordinal);
+                Assert.Contains(stage.Connected.Wires, w => w.From == tip.Terminal || w.To == tip.Terminal);
+            }
+
+            Assert.DoesNotContain(stage.Steps, s => s.Text.StartsWith("With ", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
     public void What_is_seen_once_says_why_there_is_no_second_look_and_measurements_that_were_added_shift_no_other_steps_id()
     {
         Assert.All(Kittiwake.Coverage.Faults, f => Assert.Equal(f.SeenBy == SeenBy.One, f.WhyOnce is not null));

@@ -1,0 +1,28 @@
+using Bunit;
+using Loomwright.Web.Guided;
+
+namespace Loomwright.Web.Tests;
+
+public sealed class StepScreenTests : BunitContext
+{
+    private static readonly Loomwright.Bench.Stage Alone = Kittiwake.Bike.Plan().Stages[0];
+
+    [Fact]
+    public void Everything_a_step_asks_to_be_read_has_a_field_amps_in_line_too()
+    {
+        Assert.Contains(Alone.Steps, s => s is { Meter: null } && s.Expect.Any(e => e.IsRead));
+        foreach (var step in Alone.Steps)
+        {
+            var screen = Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, step));
+            Assert.Equal(step.Expect.Where(e => e.IsRead).Select(e => e.What), screen.FindAll("[data-read]").Select(r => r.GetAttribute("data-read")));
+        }
+    }
+
+    [Fact]
+    public void In_the_first_stage_nothing_is_said_to_have_worked_before_and_the_key_is_what_lies_on_the_table()
+    {
+        var text = Render<NotScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Path, "b")).Find("#screen-not").TextContent;
+        Assert.DoesNotContain("before it worked", text, StringComparison.Ordinal);
+        Assert.Contains("Open the bench switch in the lead that stands in for lock.", text, StringComparison.Ordinal);
+    }
+}
