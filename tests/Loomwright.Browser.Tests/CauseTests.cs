@@ -43,7 +43,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
         await phone.Page.GetByText("Go on to stage 3").ClickAsync();
         await phone.On(plan.Stages[3].Steps[0].Id);
         await phone.Page.GotoAsync($"{host.Address}/record/b.loom.yaml");
-        await Expect(phone.Page.GetByText(planted.Repair)).ToBeVisibleAsync();
+        await Expect(phone.Page.Locator("li", new() { HasText = planted.Repair })).ToBeVisibleAsync();
     }
 
     // Step by step until the stage ends, or one is not as expected: then its id.

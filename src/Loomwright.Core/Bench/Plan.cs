@@ -52,8 +52,8 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
     /// <summary>What its steps were written from; null on the bike.</summary>
     internal Site? Site { get; init; }
 
-    /// <summary>Upper end of what a meter may show for <see cref="Draws"/>; nothing where nothing flows.</summary>
-    public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Of(Draws).Most!.Value);
+    /// <summary>Upper end of what a meter may show for <see cref="Draws"/>, in the hundredths it shows; nothing where nothing flows.</summary>
+    public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Hundredths(Bands.Of(Draws)).Most!.Value);
 }
 
 /// <summary>The smallest standard blade fuse at or above 1.25 × what the stage draws, never above the final one.</summary>
