@@ -28,7 +28,7 @@ export function over(host, sheet, firstRoom) {
     fit();
     if (host.clientWidth >= narrow || k >= readable || !sheet().svg) return;
     [k, whole] = [readable, false];
-    const head = sheet().svg.querySelector("text")?.getBBox() ?? sheet().body;
+    const head = [...sheet().svg.querySelectorAll("text")].map((t) => t.getBBox()).reduce((top, t) => t.y < top.y ? t : top, sheet().body);
     [x, y] = [12 - k * head.x, 12 - k * head.y];
     place();
   };
