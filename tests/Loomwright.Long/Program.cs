@@ -1,5 +1,6 @@
 using Loomwright.Long;
 using Loomwright.Long.Outfit;
+using Loomwright.Long.Policy;
 using Loomwright.Long.States;
 
 // The long runs, by name. Each writes docs/long/NAME.md and ends with 0 when all is well.
@@ -14,6 +15,7 @@ var runs = new Dictionary<string, Func<LongRun, string>>(StringComparer.Ordinal)
     ["dictionary"] = Dictionaries.Run,
     ["proof"] = Proofs.Run,
     ["sessions"] = SearchRun.Run,
+    ["policy"] = PolicyRun.Run,
 };
 
 if (args is ["turnstone"])

@@ -16,7 +16,8 @@ internal sealed class Asking
     private const double Live = 0.995;
     private const int MostLive = 300;
 
-    // A meter is worth its time only where something flows: where the looks differ most, and where the bike stands.
+    // Where the looks differ most there is most to measure, and where the bike stands. When many causes are left it is not measured
+    // everywhere: that would take too long to work out; with fewer in more places, for the same work.
     private const int MostMeasured = 6;
 
     // What tells less is not worth asking.
@@ -64,7 +65,7 @@ internal sealed class Asking
             }
         }
 
-        var where = found.OrderByDescending(q => q.Bits).Select(q => q.Stimulus!.Value).Where(may).Take(MostMeasured);
+        var where = found.OrderByDescending(q => q.Bits).Select(q => q.Stimulus!.Value).Where(may).Take(MostMeasured * MostLive / live.Entries.Length);
         var readings = new Readings(_all, live.Entries);
         foreach (var s in where.Concat(at is { } here ? [here] : []).Distinct().ToList())
         {
@@ -111,18 +112,18 @@ internal sealed class Asking
         return answers;
     }
 
-    private static int[] LiveOf(double[] weights)
-    {
-        var left = Live * weights.Sum();
-        return [.. Enumerable.Range(0, weights.Length).OrderByDescending(e => weights[e]).Take(MostLive).TakeWhile(e => (left -= weights[e]) > -weights[e])];
-    }
-
-    // Controls that stand otherwise than they should, and the wait.
-    private double Moving(int? at, int stimulus)
+    /// <summary>Minutes to bring the bike from what was done last (null: from rest) to where a stimulus leaves it: controls that stand otherwise than they should, and the wait.</summary>
+    public double Moving(int? at, int stimulus)
     {
         var (from, to) = (at is { } a ? Controls(_table.Stimuli[a]) : [], Controls(_table.Stimuli[stimulus]));
         var wait = _table.Stimuli[stimulus].Operations.OfType<Operation.Wait>().Sum(w => w.Time.TotalMinutes);
         return wait + (MoveMinutes * to.Except(from).Count());
+    }
+
+    private static int[] LiveOf(double[] weights)
+    {
+        var left = Live * weights.Sum();
+        return [.. Enumerable.Range(0, weights.Length).OrderByDescending(e => weights[e]).Take(MostLive).TakeWhile(e => (left -= weights[e]) > -weights[e])];
     }
 
     private static HashSet<(string, string)> Controls(Stimulus stimulus) => [.. stimulus.Operations.OfType<Operation.Set>().Select(s => (s.Control, s.Position))];

@@ -25,7 +25,6 @@ public sealed class TroubleTable
     private const double NotHot = 0.03;
 
     private readonly Loom _loom;
-    private readonly ImmutableArray<(int Red, int? Black)> _probes;
     private readonly ConcurrentDictionary<(Hypothesis One, Hypothesis Other), Hypothesis> _pairs = new(new SameTwo());
     private readonly ConcurrentDictionary<string, ImmutableArray<Look>> _sizes = new(StringComparer.Ordinal);
     private readonly Lazy<Asking> _asking;
@@ -35,9 +34,9 @@ public sealed class TroubleTable
     {
         HotAt = hotAt;
         (_loom, Table, Singles) = (loom, table, singles);
-        _probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
+        Probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
         _burning = new(() => new Burning(loom, table));
-        _asking = new(() => new Asking(Table, Singles, _probes));
+        _asking = new(() => new Asking(Table, Singles, Probes));
     }
 
     /// <summary>Makes it for a whole bike. Takes as long as its dictionary.</summary>
@@ -61,6 +60,9 @@ public sealed class TroubleTable
 
     /// <summary>Where probes may go: every wire's ends.</summary>
     internal static ImmutableArray<TerminalRef> PointsOf(Loom loom) => [.. loom.Wires.SelectMany(w => new[] { w.From, w.To }).Distinct()];
+
+    /// <summary>Where the two probes may go, by places among the table's points: every point against battery minus, and along every wire.</summary>
+    internal ImmutableArray<(int Red, int? Black)> Probes { get; }
 
     /// <summary>The place of something done; null when the table was not made with it.</summary>
     public int? Place(Stimulus done) => Enumerable.Range(0, Table.Stimuli.Length).Where(s => Table.Stimuli[s].Operations.SequenceEqual(done.Operations)).Select(s => (int?)s).FirstOrDefault();
