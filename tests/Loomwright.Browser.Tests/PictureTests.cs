@@ -146,7 +146,7 @@ public sealed class PictureTests(Bench bench)
         await drawn.Page.Locator(".found .row").First.ClickAsync();
 
         await Expect(drawn.Page.Locator(".follow li").First).ToBeVisibleAsync();
-        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "The drawing" }).ClickAsync();
+        await drawn.Page.GetByRole(AriaRole.Button, new() { Name = "Show the drawing" }).ClickAsync();
         await Expect(drawn.Part("box")).ToBeVisibleAsync();
     }
 

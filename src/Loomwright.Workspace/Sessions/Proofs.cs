@@ -17,9 +17,6 @@ public static class Proofs
     private static readonly ConcurrentDictionary<Bike, Stopwatch> Running = new(ReferenceEqualityComparer.Instance);
     private static readonly SemaphoreSlim OneAtATime = new(1);
 
-    /// <summary>The proof of a design that has been read; null until it is ready. Begins it when it is asked for the first time.</summary>
-    public static Proven? Of(string path, string sha256, Bike bike) => Begun(path, sha256, bike) is { IsCompleted: true } proof ? proof.GetAwaiter().GetResult() : null;
-
     /// <summary>The proof when it is there already; looking at a plan begins none, since a large bike's takes minutes.</summary>
     public static Proven? Ready(string path, string sha256) =>
         Known.TryGetValue(Key(path, sha256), out var begun) && begun is { IsValueCreated: true, Value.IsCompletedSuccessfully: true } ? begun.Value.Result : null;
