@@ -25,6 +25,7 @@ internal sealed class Burning
     private readonly double _leastAmps;
     private readonly ImmutableArray<Conductor> _wires;
     private readonly ImmutableArray<(int Plus, int Minus)> _boxes;
+    private readonly HashSet<string> _isBox;
     private readonly int[]?[] _onTheWay;
     private readonly bool[] _starts;
     private readonly Lazy<HashSet<string>>[] _anyway;
@@ -39,6 +40,7 @@ internal sealed class Burning
         var wiring = Wiring.Of(loom);
         _wires = [.. loom.Wires.Select((w, i) => new Conductor(Point(w.From), Point(w.To), ((Ohms)wiring.Links[i].Curve).ResistanceOhms, WireLimit.Of(loom, w)))];
         _boxes = [.. from part in wiring.Parts where part.Model.Controller is not null select (Point(new(part.Name, part.Model.Controller!.Supply)), Point(new(part.Name, part.Model.Controller!.Ground)))];
+        _isBox = wiring.Parts.Where(p => p.Model.Controller is not null).Select(p => p.Name).ToHashSet(Names.Comparer);
         _onTheWay = [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)];
         var starters = Enumerable.Range(0, table.Observables.Length).Where(o => Names.Same(loom.Part(table.Observables[o].Part)?.Kind ?? "", "starter")).ToList();
         _starts = [.. table.Stimuli.Select((_, s) => (_onTheWay[s] ?? [s]).Any(t => starters.Any(o => !_healthy[t].Signs.IsEmpty && (Symbol)_healthy[t].Signs[o] == Symbol.Turns)))];
@@ -59,7 +61,7 @@ internal sealed class Burning
 
     // Where something on the way is not in the table, it may.
     private bool MayBurn(Hypothesis hypothesis, int stimulus) => _onTheWay[stimulus] is not { } onTheWay
-        || Wrong(hypothesis).Any(f => f is Fault.Reversed)
+        || Wrong(hypothesis).Any(f => f is Fault.Reversed reversed && _isBox.Contains(reversed.Part))
         || onTheWay.Any(s => !ReferenceEquals(hypothesis.Looks[s], _healthy[s]) && MayBurn(hypothesis, hypothesis.Looks[s], _healthy[s], _starts[stimulus]));
 
     private bool MayBurn(Hypothesis hypothesis, Look look, Look healthy, bool starts)

@@ -27,16 +27,19 @@ internal sealed class Glances(FaultTable table, ImmutableArray<Hypothesis> all, 
         }
     }
 
-    // Lit and dim are told apart by how likely either is to be told.
+    // Lit and dim are told apart by how likely either is to be told; where something else is seen, that tells them apart already.
     private void Split(int stimulus, int lamp, int[] into)
     {
+        if (!MayDiffer(stimulus, lamp))
+        {
+            return;
+        }
+
         Array.Fill(_number, -1);
         for (var i = 0; i < live.Length; i++)
         {
             var look = all[live[i]].Looks[stimulus];
-            var shines = !look.Signs.IsEmpty && (Symbol)look.Signs[lamp] is Symbol.Lit or Symbol.Dim;
-            var light = shines ? look.Light[lamp] * Brightness.Left(table.Observables[lamp], battery, look.SupplyAmps) : 1;
-            _dim[i] = (int)Math.Round(Tenths * Brightness.DimOfAny(light));
+            _dim[i] = Shines(look, lamp) ? Dim(lamp, look.Light[lamp], look.SupplyAmps) : 0;
             _number[_dim[i]] = 0;
         }
 
@@ -60,6 +63,27 @@ internal sealed class Glances(FaultTable table, ImmutableArray<Hypothesis> all, 
             }
         }
     }
+
+    // By the brightest and the darkest there may be: most lamps shine alike whatever is wrong.
+    private bool MayDiffer(int stimulus, int lamp)
+    {
+        var (dark, bright, least, most) = (float.MaxValue, 0f, double.MaxValue, 0.0);
+        foreach (var e in live)
+        {
+            var look = all[e].Looks[stimulus];
+            if (Shines(look, lamp))
+            {
+                (dark, bright) = (Math.Min(dark, look.Light[lamp]), Math.Max(bright, look.Light[lamp]));
+                (least, most) = (Math.Min(least, Math.Abs(look.SupplyAmps)), Math.Max(most, Math.Abs(look.SupplyAmps)));
+            }
+        }
+
+        return bright > 0 && Dim(lamp, dark, most) - Dim(lamp, bright, least) >= Apart;
+    }
+
+    private static bool Shines(Look look, int lamp) => !look.Signs.IsEmpty && (Symbol)look.Signs[lamp] is Symbol.Lit or Symbol.Dim;
+
+    private int Dim(int lamp, double light, double amps) => (int)Math.Round(Tenths * Brightness.DimOfAny(light * Brightness.Left(table.Observables[lamp], battery, amps)));
 
     private void Renumber(int[] numbers, int[] into)
     {

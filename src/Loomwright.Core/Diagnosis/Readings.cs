@@ -7,27 +7,48 @@ internal sealed class Readings(ImmutableArray<Hypothesis> all, int[] live)
 {
     private readonly ToldApart _apart = new();
     private readonly double[] _volts = new double[live.Length];
-    private readonly ImmutableArray<double>[] _rows = new ImmutableArray<double>[live.Length];
+
+    // By point, one hypothesis behind the other.
+    private double[] _byPoint = [];
     private double _amps;
 
     /// <summary>From now on after that stimulus.</summary>
     public void At(int stimulus)
     {
-        _amps = Math.Abs(all[live[0]].Looks[stimulus].SupplyAmps);
+        _amps = live.Average(e => Math.Abs(all[e].Looks[stimulus].SupplyAmps));
+        var points = live.Max(e => all[e].Looks[stimulus].Volts.Length);
+        _byPoint = _byPoint.Length == points * live.Length ? _byPoint : new double[points * live.Length];
         for (var i = 0; i < live.Length; i++)
         {
-            _rows[i] = all[live[i]].Looks[stimulus].Volts;
+            var row = all[live[i]].Looks[stimulus].Volts;
+            for (var p = 0; p < points; p++)
+            {
+                _byPoint[(p * live.Length) + i] = row.IsEmpty ? 0 : row[p];
+            }
         }
     }
 
     /// <summary>Numbers the readings between two points from 0, those that a meter does not tell apart alike; how many numbers there are.</summary>
     public int Number(int red, int? black, Span<int> groups)
     {
-        for (var i = 0; i < live.Length; i++)
+        if (_byPoint.Length == 0)
         {
-            _volts[i] = _rows[i].IsEmpty ? 0 : _rows[i][red] - (black is { } b ? _rows[i][b] : 0);
+            groups.Clear();
+            return 1;
         }
 
-        return _apart.Number(_volts, _amps, groups);
+        var of = _byPoint.AsSpan(red * live.Length, live.Length);
+        if (black is { } point)
+        {
+            var other = _byPoint.AsSpan(point * live.Length, live.Length);
+            for (var i = 0; i < live.Length; i++)
+            {
+                _volts[i] = of[i] - other[i];
+            }
+
+            of = _volts;
+        }
+
+        return _apart.Number(of, _amps, groups);
     }
 }

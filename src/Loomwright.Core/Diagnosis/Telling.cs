@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace Loomwright.Diagnosis;
 
@@ -6,8 +7,12 @@ namespace Loomwright.Diagnosis;
 internal sealed class Telling
 {
     private readonly double[] _weights;
-    private readonly double[] _terms;
     private readonly int[] _repairs;
+
+    // Where those of one repair begin, with the end of the last; and by repair what is likely in all, with its part of the entropy.
+    private readonly int[] _begins;
+    private readonly double[] _ofAll;
+    private readonly double[] _terms;
     private readonly double _all;
     private readonly double _before;
 
@@ -24,8 +29,11 @@ internal sealed class Telling
     {
         Entries = [.. entries.OrderBy(e => repairs[e])];
         _weights = [.. Entries.Select(e => weights[e])];
-        _terms = [.. _weights.Select(Term)];
-        _repairs = [.. Entries.Select(e => repairs[e])];
+        var numbers = Entries.Select(e => repairs[e]).ToArray();
+        _begins = [.. Enumerable.Range(0, Entries.Length).Where(i => i == 0 || numbers[i] != numbers[i - 1]), Entries.Length];
+        _repairs = [.. Enumerable.Range(0, _begins.Length - 1).SelectMany(r => Enumerable.Repeat(r, _begins[r + 1] - _begins[r]))];
+        _ofAll = [.. Enumerable.Range(0, _begins.Length - 1).Select(r => _weights.AsSpan()[_begins[r].._begins[r + 1]].ToArray().Sum())];
+        _terms = [.. _ofAll.Select(Term)];
         (_byAnswer, _ofRepair) = (new double[Entries.Length], new double[Entries.Length]);
         (_answers, _touched) = (new int[Entries.Length], new int[Entries.Length]);
         _all = _weights.Sum();
@@ -53,64 +61,63 @@ internal sealed class Telling
 
     private (Check Check, double Bits, double Largest) Of(Check check, List<(int Place, string Found, double Seen)> shows)
     {
-        var unseen = shows.GroupBy(s => s.Place).ToDictionary(g => g.Key, g => Math.Max(0, _weights[g.Key] - g.Sum(s => s.Seen)));
-        var nothing = Enumerable.Range(0, Entries.Length).Select(i => (i, unseen.TryGetValue(i, out var left) ? left : _weights[i]));
-        var (entropy, largest) = Left(nothing);
+        var (unseen, terms) = (_all, _terms.Sum());
+        foreach (var repair in shows.GroupBy(s => _repairs[s.Place]))
+        {
+            var left = Math.Max(0, _ofAll[repair.Key] - repair.Sum(s => s.Seen));
+            (unseen, terms) = (unseen - _ofAll[repair.Key] + left, terms - _terms[repair.Key] + Term(left));
+        }
+
+        var (entropy, largest) = (Term(unseen) - terms, unseen);
         foreach (var found in shows.GroupBy(s => s.Found, StringComparer.Ordinal))
         {
-            var (left, share) = Left(found.Select(s => (s.Place, s.Seen)));
-            (entropy, largest) = (entropy + left, Math.Max(largest, share));
+            var seen = found.Sum(s => s.Seen);
+            entropy += Term(seen) - found.GroupBy(s => _repairs[s.Place]).Sum(r => Term(r.Sum(s => s.Seen)));
+            largest = Math.Max(largest, seen);
         }
 
         return (check, Math.Max(0, _before - entropy) / _all, largest / _all);
     }
 
-    // Entropy of the repair among some that gave the same answer, times their share; and that.
-    private (double Entropy, double Share) Left(IEnumerable<(int Place, double Weight)> some)
-    {
-        var (sum, terms, repair, ofRepair) = (0.0, 0.0, -1, 0.0);
-        foreach (var (place, weight) in some)
-        {
-            if (_repairs[place] != repair)
-            {
-                terms += Term(ofRepair);
-                (repair, ofRepair) = (_repairs[place], 0);
-            }
-
-            ofRepair += weight;
-            sum += weight;
-        }
-
-        return (Term(sum) - terms - Term(ofRepair), sum);
-    }
-
+    // Entropy of the repair among those that give the same answer, times their share, over all answers; and the largest of these shares.
+    // Thousands of times in the first question already: not left to be compiled well later.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private (double Entropy, double Largest) Left(ReadOnlySpan<int> answers)
     {
         var (entropy, count) = (0.0, 0);
-        for (var from = 0; from < answers.Length;)
+        for (var r = 0; r < _terms.Length; r++)
         {
-            var to = from + 1;
-            while (to < answers.Length && _repairs[to] == _repairs[from])
-            {
-                to++;
-            }
-
+            var (from, to) = (_begins[r], _begins[r + 1]);
+            var first = answers[from];
             var touched = 0;
-            for (var i = from; i < to; i++)
+            if (answers[from..to].IndexOfAnyExcept(first) < 0)
             {
-                var answer = answers[i];
-                if (_ofRepair[answer] == 0)
+                _touched[touched++] = first;
+                _ofRepair[first] = _ofAll[r];
+                entropy -= _terms[r];
+            }
+            else
+            {
+                for (var i = from; i < to; i++)
                 {
-                    _touched[touched++] = answer;
+                    var answer = answers[i];
+                    if (_ofRepair[answer] == 0)
+                    {
+                        _touched[touched++] = answer;
+                    }
+
+                    _ofRepair[answer] += _weights[i];
                 }
 
-                _ofRepair[answer] += _weights[i];
+                for (var t = 0; t < touched; t++)
+                {
+                    entropy -= Term(_ofRepair[_touched[t]]);
+                }
             }
 
             for (var t = 0; t < touched; t++)
             {
                 var answer = _touched[t];
-                entropy -= to - from == 1 ? _terms[from] : Term(_ofRepair[answer]);
                 if (_byAnswer[answer] == 0)
                 {
                     _answers[count++] = answer;
@@ -119,8 +126,6 @@ internal sealed class Telling
                 _byAnswer[answer] += _ofRepair[answer];
                 _ofRepair[answer] = 0;
             }
-
-            from = to;
         }
 
         var largest = 0.0;

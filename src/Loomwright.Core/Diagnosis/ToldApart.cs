@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Loomwright.Diagnosis;
 
@@ -21,6 +22,7 @@ internal sealed class ToldApart
     /// <param name="amps">What the supply delivers.</param>
     /// <param name="groups">Where the numbers are written.</param>
     /// <returns>How many numbers there are.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int Number(ReadOnlySpan<double> volts, double amps, Span<int> groups)
     {
         for (var i = 0; i < volts.Length; i++)

@@ -46,16 +46,22 @@ public sealed class TroubleTable
     /// <param name="stop">Ends the work early; then <see cref="OperationCanceledException"/> is thrown.</param>
     public static TroubleTable Of(Loom loom, IEnumerable<Stimulus>? also = null, PriorOptions? priors = null, CancellationToken stop = default)
     {
+        // What is done on the way to something is there too: what could burn is looked for in it.
         var usual = Stimuli.Usual(loom);
+        var onTheWay = usual.SelectMany(u => Enumerable.Range(0, u.Operations.Length).Select(n => Stimulus.Of(u.Operations[..n])));
         var options = new DictionaryOptions
         {
-            Stimuli = [.. usual, .. (also ?? []).Where(a => !usual.Any(u => u.Operations.SequenceEqual(a.Operations))).Distinct()],
+            Stimuli = [.. usual.Concat(also ?? []).Concat(onTheWay).DistinctBy(s => string.Join('|', s.Operations))],
             Points = PointsOf(loom),
             Priors = priors ?? new(),
             Stop = stop,
         };
         var table = FaultTable.Of(loom, options);
-        return new(loom, table, Hypothesis.Singles(loom, table, NothingWrong));
+        var made = new TroubleTable(loom, table, Hypothesis.Singles(loom, table, NothingWrong));
+
+        // The first question is not to wait for them.
+        _ = (made._asking.Value, made._burning.Value);
+        return made;
     }
 
     /// <summary>Where probes may go: every wire's ends.</summary>
