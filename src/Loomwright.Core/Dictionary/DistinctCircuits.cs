@@ -18,14 +18,15 @@ internal sealed record DistinctCircuit(Wiring Wiring, ImmutableArray<ListedFault
 internal static class DistinctCircuits
 {
     /// <summary>The healthy wiring first, then the others in the order of their first fault. A fault that changes nothing stands by itself.</summary>
-    public static ImmutableArray<DistinctCircuit> Of(Wiring healthy, ImmutableArray<ListedFault> faults)
+    /// <param name="healthy">The wiring without any.</param>
+    /// <param name="faults">The faults.</param>
+    /// <param name="workers">How many threads work. The answer does not depend on it.</param>
+    public static ImmutableArray<DistinctCircuit> Of(Wiring healthy, ImmutableArray<ListedFault> faults, int workers)
     {
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
         var circuits = new List<DistinctCircuit> { new(healthy, []) };
-        foreach (var fault in faults)
+        foreach (var (fault, wiring, name) in faults.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Max(1, workers)).Select(Made))
         {
-            var wiring = healthy.With(fault.Fault);
-            var name = Name(healthy, wiring);
             if (name.Length > 0 && places.TryGetValue(name, out var place))
             {
                 circuits[place] = circuits[place] with { Faults = circuits[place].Faults.Add(fault) };
@@ -37,6 +38,12 @@ internal static class DistinctCircuits
         }
 
         return [.. circuits];
+
+        (ListedFault Fault, Wiring Wiring, string Name) Made(ListedFault fault)
+        {
+            var wiring = healthy.With(fault.Fault);
+            return (fault, wiring, Name(healthy, wiring));
+        }
     }
 
     /// <summary>The links that differ, each with what it now is; empty when none does or when more than links differ.</summary>

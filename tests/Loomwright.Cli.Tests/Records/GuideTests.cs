@@ -1,4 +1,3 @@
-using Loomwright.Live;
 using Loomwright.Records;
 using Loomwright.Sessions;
 
@@ -6,28 +5,9 @@ namespace Loomwright.Tests.Records;
 
 public sealed class GuideTests : IDisposable
 {
-    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+    private readonly BegunSession _begun = new(" Ann ");
 
-    private readonly Folder _folder = new();
-    private readonly LiveFolder _live;
-    private readonly Guide _guide;
-    private readonly string _file;
-    private readonly BenchSession _session;
-
-    public GuideTests()
-    {
-        _file = _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
-        _live = new(_folder.Path);
-        _guide = new(_live);
-        _session = _guide.Begin("b.loom.yaml", " Ann ", "red meter", null, Noon)!;
-    }
-
-    public void Dispose()
-    {
-        _guide.Dispose();
-        _live.Dispose();
-        _folder.Dispose();
-    }
+    public void Dispose() => _begun.Dispose();
 
     [Theory]
     [InlineData("0,4", 0.4, Verdict.AsExpected)]
@@ -68,9 +48,9 @@ public sealed class GuideTests : IDisposable
     public void What_is_no_answer_is_named_and_holds_up_no_other()
     {
         var tooLong = new string('x', 65);
-        var kept = Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [Given(tooLong, EntryKind.Done, "s0.fetch.1"), Given("a", EntryKind.Done, "s0.fetch.1")]));
+        var kept = Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [Given(tooLong, EntryKind.Done, "s0.fetch.1"), Given("a", EntryKind.Done, "s0.fetch.1")]));
         Assert.Equal([tooLong], kept.NotAnswers);
-        Assert.Equal("a", Assert.Single(_guide.Records.Entries(_session.Id)).Id);
+        Assert.Equal("a", Assert.Single(_begun.Guide.Records.Entries(_begun.Session.Id)).Id);
     }
 
     [Fact]
@@ -83,27 +63,27 @@ public sealed class GuideTests : IDisposable
     [Fact]
     public void A_session_goes_on_along_the_plan_it_began_with_when_the_file_changes()
     {
-        var before = _guide.Plan(_session).Title;
-        File.WriteAllText(_file, File.ReadAllText(_file).Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal));
-        using var later = new Guide(_live);
-        Assert.Equal(before, later.Plan(later.Newest("b.loom.yaml")!).Title);
-        Assert.Equal("Ann", later.Newest("b.loom.yaml")!.Who);
+        var before = _begun.Guide.Plan(_begun.Session).Title;
+        File.WriteAllText(_begun.File, File.ReadAllText(_begun.File).Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal));
+        using var later = new Guide(_begun.Live);
+        Assert.Equal(before, later.Plan(later.Newest(BegunSession.Name)!).Title);
+        Assert.Equal("Ann", later.Newest(BegunSession.Name)!.Who);
     }
 
     [Fact]
     public void A_session_keeps_every_step_it_began_with_those_the_proof_added_too()
     {
-        var whole = Bike.Read(new Text.SourceText("b.loom.yaml", File.ReadAllText(_file))).Proof().Plan;
-        using var later = new Guide(_live);
-        Assert.Equal(Bench.PlanText.Of(whole), Bench.PlanText.Of(later.Plan(later.Newest("b.loom.yaml")!)));
+        var whole = Bike.Read(new Text.SourceText(BegunSession.Name, File.ReadAllText(_begun.File))).Proof().Plan;
+        using var later = new Guide(_begun.Live);
+        Assert.Equal(Bench.PlanText.Of(whole), Bench.PlanText.Of(later.Plan(later.Newest(BegunSession.Name)!)));
         Assert.Contains(whole.Stages[0].Steps, s => s.Id == "s0.measure.more-1");
     }
 
     private Entry Kept(EntryKind kind, string step, string what, string raw)
     {
-        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [Given("a", kind, step) with { What = what, Raw = raw }]));
-        return Assert.Single(_guide.Records.Entries(_session.Id));
+        Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [Given("a", kind, step) with { What = what, Raw = raw }]));
+        return Assert.Single(_begun.Guide.Records.Entries(_begun.Session.Id));
     }
 
-    private static Given Given(string id, EntryKind kind, string step) => new(id, step, kind, null, null, null, Noon);
+    private static Given Given(string id, EntryKind kind, string step) => new(id, step, kind, null, null, null, BegunSession.Noon);
 }

@@ -1,4 +1,3 @@
-using Loomwright.Live;
 using Loomwright.Records;
 using Loomwright.Sessions;
 
@@ -6,30 +5,12 @@ namespace Loomwright.Tests.Records;
 
 public sealed class TestRecordTests : IDisposable
 {
-    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
-
-    private readonly Folder _folder = new();
-    private readonly LiveFolder _live;
-    private readonly Guide _guide;
-    private readonly BenchSession _session;
+    private readonly BegunSession _begun = new("Ann");
     private int _given;
 
-    public TestRecordTests()
-    {
-        _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
-        _live = new(_folder.Path);
-        _guide = new(_live);
-        _session = _guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
-    }
+    private TestRecord Record => _begun.Guide.Record(BegunSession.Name)[0];
 
-    private TestRecord Record => _guide.Record("b.loom.yaml")[0];
-
-    public void Dispose()
-    {
-        _guide.Dispose();
-        _live.Dispose();
-        _folder.Dispose();
-    }
+    public void Dispose() => _begun.Dispose();
 
     [Fact]
     public void What_was_not_answered_stands_as_not_checked_and_nothing_is_in_both()
@@ -94,7 +75,7 @@ public sealed class TestRecordTests : IDisposable
     private string Give(EntryKind kind, string step, string raw, string what = "", string? of = null)
     {
         var id = "a" + (_given++).ToString(System.Globalization.CultureInfo.InvariantCulture);
-        Assert.IsType<HandedOver.Kept>(_guide.Keep(_session, [new Given(id, step, kind, what, raw, of, Noon)]));
+        Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [new Given(id, step, kind, what, raw, of, BegunSession.Noon)]));
         return id;
     }
 }

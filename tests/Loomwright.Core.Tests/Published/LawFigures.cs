@@ -50,38 +50,31 @@ public sealed class LawFigures
                     Assert.Contains(row["source"], sign.Why, StringComparison.Ordinal);
                     Assert.Equal((60 * Ends(row).Least, 60 * Ends(row).Most), (Number(Fact(sign, "slowest")), Number(Fact(sign, "fastest"))));
                     break;
-                case ("stop lamp", "worked by hand brake and foot brake"):
-                    Told(row, "stop-lamp-from-one-brake");
-                    break;
                 case ("stop lamp", var rule) when rule.Contains("if first used", StringComparison.Ordinal):
                     Assert.Equal(DateOnly.ParseExact(row["value"], "yyyy-MM-dd", CultureInfo.InvariantCulture).ToString("MMMM yyyy", CultureInfo.InvariantCulture), Fact(Told(row, "stop-lamp-from-one-brake"), "date"));
                     break;
-                case ("stop lamp", "steady burning"):
-                    Told(row, "stop-lamp-flashes");
-                    break;
-                case ("stop lamp", _):
-                    Told(row, "stop-lamp-disturbed");
-                    break;
-                case ("indicators", var rule) when rule.StartsWith("go on and off", StringComparison.Ordinal):
-                    Told(row, "indicator-never-dark");
-                    break;
-                case ("hazard", _):
-                    Told(row, "hazard-needs-key");
-                    break;
-                case ("passing beam", _):
-                    Told(row, "headlamp-out-while-running");
-                    break;
-                case ("main beam", _):
-                    Told(row, "main-beam-untold");
-                    break;
-                case ("horn", _):
-                    Told(row, "horn-silent");
+                case var (topic, rule) when CodeOf(topic, rule) is { } code:
+                    Told(row, code);
                     break;
                 default:
                     PublishedPage.SaysWhyNot(File, $"{row["topic"]}, {row["rule"]}");
                     break;
             }
         });
+
+    // The rule that tells a row whose figures are nothing more than that.
+    private static string? CodeOf(string topic, string rule) => (topic, rule) switch
+    {
+        ("stop lamp", "worked by hand brake and foot brake") => "stop-lamp-from-one-brake",
+        ("stop lamp", "steady burning") => "stop-lamp-flashes",
+        ("stop lamp", _) => "stop-lamp-disturbed",
+        ("indicators", _) when rule.StartsWith("go on and off", StringComparison.Ordinal) => "indicator-never-dark",
+        ("hazard", _) => "hazard-needs-key",
+        ("passing beam", _) => "headlamp-out-while-running",
+        ("main beam", _) => "main-beam-untold",
+        ("horn", _) => "horn-silent",
+        _ => null,
+    };
 
     // A 42 W load-sensing flasher of 80 a minute, in the USA.
     private const string FixedLoad = """
