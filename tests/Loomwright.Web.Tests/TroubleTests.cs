@@ -21,6 +21,7 @@ public sealed class TroubleTests : BunitContext
         _garage = new Garage(_folder);
         Services.AddSingleton(_garage);
         Services.AddSingleton(_garage.Guide);
+        JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
     [Fact]
@@ -63,6 +64,24 @@ public sealed class TroubleTests : BunitContext
         Assert.Empty(page.FindAll(".causes"));
         await page.Find("form.report").SubmitAsync();
         Assert.NotEmpty(page.FindAll(".causes"));
+    }
+
+    [Fact]
+    public async Task What_was_answered_is_there_when_the_page_is_loaded_again_and_what_was_taken_back_is_not()
+    {
+        var page = await Opened();
+        await Told(page, "One lamp stays dark", "work lamp", "dark");
+        await Press(page, "Not sure");
+        var (asked, causes) = (page.Find(".ask").TextContent, page.Find(".causes").TextContent);
+        Assert.Single(page.FindAll("[data-kept]"));
+        var search = _garage.Guide.NewestSearch("a.loom.yaml")!;
+
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/trouble/a.loom.yaml?search={search.Id}");
+        var again = await Opened();
+        Assert.Equal((asked, causes), (again.Find(".ask").TextContent, again.Find(".causes").TextContent));
+
+        await Press(again, "Take back the last answer");
+        Assert.Equal(1, search.Answers);
     }
 
     [Fact]

@@ -34,8 +34,52 @@ public sealed class UnmarkedTests : BunitContext
 
         Assert.Contains("Plus on red and ground on brown, or the other way round: a dead short in on.", page.Find(".points").TextContent, StringComparison.Ordinal);
         await page.Find("[aria-labelledby=into-title] form").SubmitAsync();
+        Assert.Equal("Say what the switch is called.", page.Find("[aria-labelledby=into-title] [role=status]").TextContent);
+        await page.Find("[aria-labelledby=into-title] input").ChangeAsync("lock");
+        await page.Find("[aria-labelledby=into-title] form").SubmitAsync();
         Assert.StartsWith("Written into a.loom.yaml: lock", page.Find("[aria-labelledby=into-title] [role=status]").TextContent, StringComparison.Ordinal);
         Assert.Contains("\"on\": [[red, brown]]", await File.ReadAllTextAsync(Path.Combine(_folder, "a.loom.yaml"), Xunit.TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_switch_of_that_name_is_not_replaced_before_it_is_said_twice()
+    {
+        var file = Path.Combine(_folder, "a.loom.yaml");
+        await File.AppendAllTextAsync(file, "  lock: {kind: switch, terminals: [red, brown], positions: {\"off\": [], \"on\": [[red, brown]]}}\n", Xunit.TestContext.Current.CancellationToken);
+        var page = await Begun("red, brown", "off, lights");
+        while (page.FindAll(".ask") is [var ask])
+        {
+            await Press(page, ask.TextContent.Contains("turn it to lights", StringComparison.OrdinalIgnoreCase) ? "It beeps" : "Nothing");
+        }
+
+        await page.Find("[aria-labelledby=into-title] input").ChangeAsync("lock");
+        await page.Find("[aria-labelledby=into-title] form").SubmitAsync();
+        Assert.StartsWith("lock is in the design already.", page.Find("[aria-labelledby=into-title] [role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("lights", await File.ReadAllTextAsync(file, Xunit.TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        await page.Find("[aria-labelledby=into-title] form").SubmitAsync();
+        Assert.Contains("lights", await File.ReadAllTextAsync(file, Xunit.TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nothing_in_every_position_sends_to_the_meter_and_what_only_follows_stands_apart()
+    {
+        var page = await Begun("red, brown", "off, on");
+        while (page.FindAll(".ask") is [_])
+        {
+            await Press(page, "Nothing");
+        }
+
+        Assert.StartsWith("Nothing conducts in any position.", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll("[aria-labelledby=into-title]"));
+
+        page = await Begun("red, brown, black", "off, on");
+        while (page.FindAll(".ask") is [_])
+        {
+            await Press(page, "It beeps");
+        }
+
+        Assert.Contains("not touched", page.Find(".contacts").TextContent, StringComparison.Ordinal);
+        Assert.Contains(page.FindAll("h3"), h => h.TextContent == "What follows from it, not touched");
     }
 
     [Fact]

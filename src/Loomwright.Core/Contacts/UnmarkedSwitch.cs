@@ -124,9 +124,25 @@ public sealed class UnmarkedSwitch
         _ => null,
     };
 
+    /// <summary>Every pair in every position was read as open: what no switch does, and a meter that is not in order always.</summary>
+    public bool NothingConducts => State == Known.Measured && _positions.All(p => p.Possible[0].Pairs.IsEmpty);
+
+    /// <summary>What was not touched but follows from what was: lead to lead in a position, and whether they are joined.</summary>
+    public ImmutableArray<(int Position, int One, int Other, bool IsJoined)> Following =>
+    [
+        .. from p in Enumerable.Range(0, Positions.Length)
+           from one in Enumerable.Range(0, Leads.Length)
+           from other in Enumerable.Range(one + 1, Leads.Length - one - 1)
+           where !_readings.Any(r => r.Is(p, one, other))
+           let joined = Measured(p, one, other)
+           where joined is not null
+           select (p, one, other, joined.Value),
+    ];
+
     /// <summary>How far it is, in a sentence.</summary>
     public string Summary => State switch
     {
+        Known.Measured when NothingConducts => "Nothing conducts in any position. No switch does that: touch the probes together, the meter must beep; look at its dial, its battery and its leads, and that both tips reach bare metal. Then begin again.",
         Known.Measured => Candidates is [var only, ..] ? $"Measured to the end: {only.Name}." : "Measured to the end: a table of its own, as read.",
         Known.Likely => $"Most likely {Candidates[0].Name}. The readings below make it sure: take them before power, one wrong guess is a dead short.",
         Known.DoesNotFit => "These readings cannot all be right, and stayed so when repeated: a worn contact, or something inside that a meter cannot tell. Do not put power on it; find its drawing or open it.",

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Loomwright.Diagnosis;
+using Loomwright.Live;
 using Loomwright.Records;
 using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Evidence = Loomwright.Diagnosis.Evidence;
 using Question = Loomwright.Diagnosis.Question;
 
@@ -30,6 +32,14 @@ public sealed partial class TroublePage
     private Question? rereading;
     private readonly CancellationTokenSource leaving = new();
 
+    private KeptSearch? earlier;
+    private Keeping keeping = new();
+    private Revision? begun;
+
+    /// <summary>Id of a search that was kept, to go on with.</summary>
+    [SupplyParameterFromQuery(Name = "search")]
+    public string? SearchId { get; set; }
+
     /// <summary>Id of the session it comes from; null: the whole bike, from a symptom.</summary>
     [SupplyParameterFromQuery(Name = "session")]
     public string? SessionId { get; set; }
@@ -42,6 +52,9 @@ public sealed partial class TroublePage
     private Guide Guide { get; set; } = null!;
 
     [Inject]
+    private IJSRuntime Script { get; set; } = null!;
+
+    [Inject]
     private NavigationManager Navigation { get; set; } = null!;
 
     // What has power on now: the step that is told, or the question that is asked.
@@ -52,7 +65,8 @@ public sealed partial class TroublePage
     protected override void OnInitialized()
     {
         base.OnInitialized();
-        bike = Document?.Current.Bike;
+        begun = Document?.Current;
+        bike = begun?.Bike;
     }
 
     // A search goes on with the file it began with, and says so; a session has its own.
@@ -75,7 +89,9 @@ public sealed partial class TroublePage
             handed = SessionId is null || StepId is null ? null : await Task.Run(() => Guide.HandOver(SessionId, StepId));
             search = handed?.Search;
             untold = handed is { IsTold: false } ? handed.Done : null;
+            Find();
             table = search?.Table ?? await Tables.Of(bike, leaving.Token);
+            await Replay();
         }
         catch (OperationCanceledException)
         {
@@ -123,6 +139,7 @@ public sealed partial class TroublePage
         untold = null;
         var now = search ?? Trouble.Begin(table!);
         Go(await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers)));
+        await Keep(k => k.KeepHot(now.Table, stimulus, DateTimeOffset.Now));
     }
 
     private bool Keep(EntryKind kind, string raw)
@@ -138,16 +155,53 @@ public sealed partial class TroublePage
         (search, rereading) = (next, null);
     }
 
-    private void Back()
+    // What is begun again is another search; the one before stays in the record.
+    private async Task Back()
     {
+        rereading = null;
         if (before.IsEmpty)
         {
-            (search, symptom) = (null, null);
+            (search, symptom, keeping) = (null, null, new());
+            await Script.InvokeVoidAsync("history.replaceState", null, "", Links.To("trouble", Path));
         }
         else
         {
             before = before.Pop(out search);
-            rereading = null;
+            await Keep(k => k.TakeBack(DateTimeOffset.Now));
+        }
+    }
+
+    private void Find()
+    {
+        keeping.GoOn(keeping.Look(() => handed is not null ? Guide.FindSearch(handed) : SearchId is not null ? Guide.FindSearch(SearchId) : null));
+        earlier = handed is null && keeping.Kept is null ? keeping.Look(() => Guide.NewestSearch(Path)) : null;
+        if (handed is null && keeping.Kept is { } kept && kept.Design != begun!.Sha256)
+        {
+            (bike, changed) = (kept.Bike, true);
+        }
+    }
+
+    // What was answered before the page was loaded again.
+    private async Task Replay()
+    {
+        if (keeping.Kept is { } kept)
+        {
+            var start = search ?? Trouble.Begin(table!);
+            foreach (var next in await Task.Run(() => keeping.Look(() => kept.Played(start))) ?? [])
+            {
+                untold = null;
+                Go(next);
+            }
+        }
+    }
+
+    private async Task Keep(Func<KeptSearch, string?> what)
+    {
+        var isNew = keeping.Kept is null;
+        keeping.Keep(() => handed is not null ? Guide.BeginSearch(handed, DateTimeOffset.Now) : Guide.BeginSearch(Path, begun!.Sha256, begun.Text.Content, DateTimeOffset.Now), what);
+        if (isNew && handed is null && keeping.Kept is { } kept)
+        {
+            await Script.InvokeVoidAsync("history.replaceState", null, "", $"{Links.To("trouble", Path)}?search={kept.Id}");
         }
     }
 

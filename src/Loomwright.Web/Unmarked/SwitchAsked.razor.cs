@@ -48,5 +48,8 @@ public sealed partial class SwitchAsked
 
     private void Work() => read = UnmarkedSwitch.Of(Begun.Leads, Begun.Positions, readings, isClipped);
 
-    private string Word(int position, int one, int other) => read.Measured(position, one, other) switch { true => "joined", false => "open", _ => "not read" };
+    // What follows from other readings is told apart from what was touched.
+    private bool? Read(int position, int one, int other) => readings.Any(r => r.Is(position, one, other)) ? read.Measured(position, one, other) : null;
+
+    private string Word(int position, int one, int other) => Read(position, one, other) switch { true => "joined", false => "open", _ => "not touched" };
 }

@@ -4,7 +4,7 @@ namespace Loomwright.Records;
 /// <param name="Id">Unique; chosen by whoever began it.</param>
 /// <param name="Bike">The design's path in the folder.</param>
 /// <param name="Design">Hash of the design's bytes; its whole text is kept under it.</param>
-/// <param name="Plan">Which plan: <see cref="OnTheBench"/> or <see cref="OnTheBike"/>.</param>
+/// <param name="Plan">Which plan: <see cref="OnTheBench"/>, <see cref="OnTheBike"/>, or <see cref="Search"/>.</param>
 /// <param name="Fault">Text id of the fault put in on purpose, or null.</param>
 /// <param name="Who">Who does it, as they call themselves; may be empty.</param>
 /// <param name="Meter">Which meter, as they call it; may be empty.</param>
@@ -16,6 +16,9 @@ public sealed record BenchSession(string Id, string Bike, string Design, string 
 
     /// <summary>The plan for the finished loom on the bike.</summary>
     public const string OnTheBike = "bike";
+
+    /// <summary>No plan: a search for a cause, whose entries are all <see cref="EntryKind.Asked"/> and what takes one of them back.</summary>
+    public const string Search = "search";
 
     /// <summary>Names the plan's steps as they were when it began: the SHA-256 of what is kept of them. Null in a session from before they were kept.</summary>
     public string? Steps { get; init; }
@@ -44,6 +47,9 @@ public enum EntryKind
 
     /// <summary>The loom is built as the design says.</summary>
     Built,
+
+    /// <summary>An answer given in a search for a cause.</summary>
+    Asked,
 }
 
 /// <summary>How what was seen or read stands to what was expected.</summary>

@@ -86,8 +86,11 @@ public sealed class RecordFile : IDisposable
     /// <summary>The session of that id, or null.</summary>
     public BenchSession? Session(string id) => Ask("SELECT * FROM sessions WHERE id = $id", Rows.Session, ("$id", id)).FirstOrDefault();
 
-    /// <summary>A bike's sessions, the newest first.</summary>
-    public ImmutableArray<BenchSession> Sessions(string bike) => Ask("SELECT * FROM sessions WHERE bike = $bike ORDER BY rowid DESC", Rows.Session, ("$bike", bike));
+    /// <summary>A bike's sessions along a plan, the newest first.</summary>
+    public ImmutableArray<BenchSession> Sessions(string bike) => Ask("SELECT * FROM sessions WHERE bike = $bike AND plan <> $search ORDER BY rowid DESC", Rows.Session, ("$bike", bike), ("$search", BenchSession.Search));
+
+    /// <summary>A bike's searches for a cause that began from a symptom or a step, the newest first.</summary>
+    public ImmutableArray<BenchSession> Searches(string bike) => Ask("SELECT * FROM sessions WHERE bike = $bike AND plan = $search ORDER BY rowid DESC", Rows.Session, ("$bike", bike), ("$search", BenchSession.Search));
 
     /// <summary>A session's entries in the order of keeping, from after a number on.</summary>
     public ImmutableArray<Entry> Entries(string session, long after = 0) =>

@@ -15,6 +15,9 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     private const int MostPlans = 16;
 
+    // In the id of a search that began at a session's step.
+    private const char Separator = '/';
+
     private readonly Lock _gate = new();
     private readonly ConcurrentDictionary<string, Bike> _bikes = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(string Design, string Plan, string? Steps), Plan> _plans = new();
@@ -77,12 +80,51 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         return _plans.GetOrAdd((session.Design, session.Plan, session.Steps), _ => KeptPlan.Of(session, BikeOf(session), Records));
     }
 
-    private Bike BikeOf(BenchSession session) => _bikes.GetOrAdd(session.Design, hash =>
+    /// <summary>The bike as it stood when a session or a search began.</summary>
+    public Bike BikeOf(BenchSession session) => _bikes.GetOrAdd(session.Design, hash =>
         folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash ? live.Current.Bike : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!)));
 
     /// <summary>What the newest session along each plan checked on a bike, and what it did not.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
     public ImmutableArray<TestRecord> Record(string path) => HasRecords ? TestRecord.Newest(Records, path, Plan) : [];
+
+    /// <summary>The search of that id; null when none was kept.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public KeptSearch? FindSearch(string id) => Find(id) is { Plan: BenchSession.Search } found ? new(this, found) : null;
+
+    /// <summary>The newest search of a bike as it now stands that holds an answer; null when there is none.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public KeptSearch? NewestSearch(string path) => HasRecords && folder.Find(path)?.Current.Sha256 is { } now
+        ? Records.Searches(path).Where(s => s.Design == now && !s.Id.Contains(Separator)).Select(s => new KeptSearch(this, s)).FirstOrDefault(s => s.Answers > 0)
+        : null;
+
+    /// <summary>The search from a step of a session; after a change in the stage it is another. Null when none was kept.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public KeptSearch? FindSearch(Handover from) => FindSearch(IdOf(from));
+
+    /// <summary>Begins to keep a search on a design.</summary>
+    /// <param name="path">The design's path in the folder.</param>
+    /// <param name="sha256">Hash of the design's bytes.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="now">When.</param>
+    /// <exception cref="RecordsException">It cannot be kept.</exception>
+    public KeptSearch BeginSearch(string path, string sha256, string text, DateTimeOffset now) =>
+        Begun(new(Guid.CreateVersion7(now).ToString("N"), path, sha256, BenchSession.Search, null, "", "", now), text);
+
+    /// <summary>Begins to keep the search from a step of a session, or goes on with it.</summary>
+    /// <exception cref="RecordsException">It cannot be kept.</exception>
+    public KeptSearch BeginSearch(Handover from, DateTimeOffset now) =>
+        Find(from.Session) is { } session ? Begun(session with { Id = IdOf(from), Plan = BenchSession.Search, Began = now }, Records.Text(session.Design)!)
+            : throw new RecordsException("The session is not in the record any more.");
+
+    private static string IdOf(Handover from) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from.Session}{Separator}{from.Step.Id}{Separator}{from.Round}");
+
+    private KeptSearch Begun(BenchSession search, string text)
+    {
+        Writable();
+        Records.Begin(search, text);
+        return new(this, search);
+    }
 
     /// <summary>What a session hands to a search for a cause at one of its steps; null when there is no such session or step. Takes seconds the first time.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
@@ -117,6 +159,10 @@ public sealed class Guide(LiveFolder folder) : IDisposable
             _records?.Dispose();
         }
     }
+
+    /// <summary>Does nothing where this program may write.</summary>
+    /// <exception cref="RecordsException">It may not; says why.</exception>
+    internal void Writable() => Writable(folder.ReadOnly);
 
     // Looking at a folder makes no file in it.
     private bool HasRecords => _records is not null || File.Exists(Path.Combine(folder.Path, RecordFile.FileName));

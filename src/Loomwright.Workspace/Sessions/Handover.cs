@@ -14,7 +14,8 @@ namespace Loomwright.Sessions;
 /// <param name="Step">The step that was not as expected.</param>
 /// <param name="Search">What may be wrong by it.</param>
 /// <param name="Told">What was handed over, in sentences.</param>
-public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Search, ImmutableArray<string> Told)
+/// <param name="Round">How many changes there were in the stage before.</param>
+public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Search, ImmutableArray<string> Told, int Round)
 {
     private static readonly ConditionalWeakTable<Stage, TroubleTable> Tables = [];
 
@@ -31,7 +32,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         var fresh = Tables.GetValue(stage, s => TroubleTable.Of(s.Connected, Sights.Of(s).Done));
         var table = fresh;
         var round = new List<Entry>();
-        var told = ImmutableArray.CreateBuilder<string>();
+        var (told, changes) = (ImmutableArray.CreateBuilder<string>(), 0);
         foreach (var entry in TestRecord.Standing(entries).Where(e => steps.Contains(e.Step)))
         {
             if (entry.Kind != EntryKind.Changed)
@@ -40,6 +41,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
                 continue;
             }
 
+            changes++;
             table = table.Singles.FirstOrDefault(h => !h.Faults.IsEmpty && h.Repair == entry.Raw) is { } mended
                 ? Trouble.Begin(table, Heard.Of(stage, table, round)).Mended(new Suspect(mended.Repair, 1, [mended])).Table
                 : fresh;
@@ -49,6 +51,6 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
 
         var last = new Told(stage, round);
         told.AddRange(last.Sentences());
-        return new(session, stage, step, Trouble.Begin(last.Weigh(table), Heard.Of(stage, table, round)), told.ToImmutable());
+        return new(session, stage, step, Trouble.Begin(last.Weigh(table), Heard.Of(stage, table, round)), told.ToImmutable(), changes);
     }
 }

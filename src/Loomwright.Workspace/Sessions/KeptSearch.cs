@@ -1,0 +1,82 @@
+using Loomwright.Diagnosis;
+using Loomwright.Records;
+using Entry = Loomwright.Records.Entry;
+
+namespace Loomwright.Sessions;
+
+/// <summary>A search for a cause whose answers are kept as a session's are: durable before anybody is told so.</summary>
+/// <param name="guide">Where they are kept.</param>
+/// <param name="begun">The search as a row of the record.</param>
+public sealed class KeptSearch(Guide guide, BenchSession begun)
+{
+    /// <summary>Its id, by which it is found again.</summary>
+    public string Id => begun.Id;
+
+    /// <summary>The hash of the design it began with.</summary>
+    public string Design => begun.Design;
+
+    /// <summary>When it began.</summary>
+    public DateTimeOffset Began => begun.Began;
+
+    /// <summary>The bike as it stood then.</summary>
+    public Bike Bike => guide.BikeOf(begun);
+
+    /// <summary>How many answers stand.</summary>
+    /// <exception cref="RecordsException">They cannot be read.</exception>
+    public int Answers => Standing().Count;
+
+    /// <summary>The search after each answer that stands, the last one last; what the table knows nothing of is left out.</summary>
+    /// <param name="start">As it was before the first.</param>
+    /// <exception cref="RecordsException">They cannot be read.</exception>
+    public IReadOnlyList<Trouble> Played(Trouble start)
+    {
+        var all = new List<Trouble>();
+        foreach (var entry in Standing())
+        {
+            if (AskedLine.After(all.LastOrDefault() ?? start, entry.Raw) is { } next)
+            {
+                all.Add(next);
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>Keeps an answer; null when it is durable, else why it is not.</summary>
+    public string? Keep(TroubleTable table, Evidence answer, DateTimeOffset now) => Keep(AskedLine.Of(table, answer), null, now);
+
+    /// <summary>Keeps a repair that was made.</summary>
+    public string? KeepMended(string repair, DateTimeOffset now) => Keep(AskedLine.OfMended(repair), null, now);
+
+    /// <summary>Keeps that it got hot with something done, by its place in the table.</summary>
+    public string? KeepHot(TroubleTable table, int stimulus, DateTimeOffset now) => Keep(AskedLine.OfHot(table, stimulus), null, now);
+
+    /// <summary>Takes the last answer that stands back.</summary>
+    public string? TakeBack(DateTimeOffset now)
+    {
+        try
+        {
+            return Standing() is [.., var last] ? Keep("", last.Id, now) : null;
+        }
+        catch (RecordsException e)
+        {
+            return e.Message;
+        }
+    }
+
+    private List<Entry> Standing() => [.. TestRecord.Standing(guide.Records.Entries(begun.Id)).Where(e => e.Kind == EntryKind.Asked)];
+
+    private string? Keep(string raw, string? undoes, DateTimeOffset now)
+    {
+        try
+        {
+            guide.Writable();
+            guide.Records.Keep(begun, [new Entry(Guid.CreateVersion7(now).ToString("N"), begun.Id, "", undoes is null ? EntryKind.Asked : EntryKind.Undo, "", "", raw, null, null, null, null, Verdict.None, undoes, now)]);
+            return null;
+        }
+        catch (RecordsException e)
+        {
+            return e.Message;
+        }
+    }
+}
