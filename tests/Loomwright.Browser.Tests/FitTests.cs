@@ -108,6 +108,13 @@ public sealed class FitTests(Bench bench)
         await page.GetByRole(AriaRole.Button, new() { Name = "That is what I see" }).ClickAsync();
         await page.Locator(".causes").WaitForAsync();
         await Holds(page);
+
+        // What was answered is kept: the page loaded again stands where it stood.
+        await page.Locator("[data-kept]").WaitForAsync();
+        var asked = await page.Locator(".ask").First.InnerTextAsync();
+        await page.ReloadAsync();
+        await page.Locator(".causes").WaitForAsync();
+        Assert.Equal(asked, await page.Locator(".ask").First.InnerTextAsync());
         await page.Context.CloseAsync();
     }
 

@@ -73,6 +73,7 @@ public sealed class TroubleTests : BunitContext
         await Told(page, "One lamp stays dark", "work lamp", "dark");
         await Press(page, "Not sure");
         var (asked, causes) = (page.Find(".ask").TextContent, page.Find(".causes").TextContent);
+        Assert.Equal("", string.Join(";", page.FindAll("[role=alert]").Select(a => a.TextContent)));
         Assert.Single(page.FindAll("[data-kept]"));
         var search = _garage.Guide.NewestSearch("a.loom.yaml")!;
 

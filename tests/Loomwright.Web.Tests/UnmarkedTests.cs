@@ -45,7 +45,7 @@ public sealed class UnmarkedTests : BunitContext
     public async Task A_switch_of_that_name_is_not_replaced_before_it_is_said_twice()
     {
         var file = Path.Combine(_folder, "a.loom.yaml");
-        await File.AppendAllTextAsync(file, "  lock: {kind: switch, terminals: [red, brown], positions: {\"off\": [], \"on\": [[red, brown]]}}\n", Xunit.TestContext.Current.CancellationToken);
+        await File.AppendAllTextAsync(file, "\n  lock: {kind: switch, terminals: [red, brown], positions: {\"off\": [], \"on\": [[red, brown]]}}\n", Xunit.TestContext.Current.CancellationToken);
         var page = await Begun("red, brown", "off, lights");
         while (page.FindAll(".ask") is [var ask])
         {

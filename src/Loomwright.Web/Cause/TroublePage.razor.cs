@@ -109,21 +109,24 @@ public sealed partial class TroublePage
         leaving.Dispose();
     }
 
-    private void Take(Evidence answer)
+    private async Task Take(Evidence answer)
     {
         untold = null;
-        Go((search ?? Trouble.Begin(table!)).After(answer));
+        var now = search ?? Trouble.Begin(table!);
+        Go(now.After(answer));
+        await Keep(k => k.Keep(now.Table, answer, DateTimeOffset.Now));
     }
 
     // What was told of a state already stands in its form.
     private Evidence.Seen? Told(Question question) => search!.Answers.OfType<Evidence.Seen>().FirstOrDefault(a => a.Place == question.Place);
 
     // In a session the checks of its stage come again; else the search goes on.
-    private void Mended(Suspect suspect)
+    private async Task Mended(Suspect suspect)
     {
         if (handed is null)
         {
             Go(search!.Mended(suspect));
+            await Keep(k => k.KeepMended(suspect.Repair, DateTimeOffset.Now));
             return;
         }
 

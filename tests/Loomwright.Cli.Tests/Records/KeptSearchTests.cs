@@ -17,7 +17,7 @@ public sealed class KeptSearchTests
         var text = File.ReadAllText(Called.Bench);
         folder.Write("b.loom.yaml", text);
         var bike = Bike.Read(new SourceText("b", text));
-        var table = bike.Trouble();
+        var table = bike.Trouble(stop: TestContext.Current.CancellationToken);
         const string stop = "lock=riding, front brake=pressed";
         Evidence[] answers =
         [
