@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace Loomwright.Long.Policy;
 
 /// <summary>Minutes times weight until the repair is known when the product's rule chooses, and when it is looked a step ahead with it.</summary>
@@ -16,7 +18,20 @@ internal sealed class Play(CauseSet set)
     public double Greedy(ulong left) => Of(left, _greedy, some => Ranked(some)[0], Greedy);
 
     /// <summary>As that one of the best by the rule after which the rule needs least.</summary>
-    public double Rollout(ulong left) => Of(left, _rollout, some => Ranked(some).MinBy(c => After(c, some, Greedy))!, Rollout);
+    public double Rollout(ulong left) => Of(left, _rollout, Best, Rollout);
+
+    /// <summary>Milliseconds of computing to look a step ahead once, nothing known from before.</summary>
+    public static double Milliseconds(CauseSet set)
+    {
+        var play = new Play(set);
+        using var process = Process.GetCurrentProcess();
+        var before = process.TotalProcessorTime;
+        _ = play.Best(set.Riddle.All);
+        process.Refresh();
+        return (process.TotalProcessorTime - before).TotalMilliseconds;
+    }
+
+    private Choice Best(ulong left) => Ranked(left).MinBy(c => After(c, left, Greedy))!;
 
     private double Of(ulong left, Dictionary<ulong, double> known, Func<ulong, Choice> chosen, Func<ulong, double> then)
     {
