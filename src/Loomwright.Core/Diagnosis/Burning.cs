@@ -25,6 +25,7 @@ internal sealed class Burning
     private readonly double _leastAmps;
     private readonly ImmutableArray<Conductor> _wires;
     private readonly ImmutableArray<(int Plus, int Minus)> _boxes;
+    private readonly Dictionary<TerminalRef, int> _points;
     private readonly HashSet<string> _isBox;
     private readonly int[]?[] _onTheWay;
     private readonly bool[] _starts;
@@ -37,8 +38,13 @@ internal sealed class Burning
     {
         (_loom, _table, _healthy) = (loom, table, table.Healthy.Looks);
         _leastAmps = Harm.LeastAmps(loom);
+        _points = table.Points.Select((p, i) => (p, i)).ToDictionary(p => p.p, p => p.i);
         var wiring = Wiring.Of(loom);
-        _wires = [.. loom.Wires.Select((w, i) => new Conductor(Point(w.From), Point(w.To), ((Ohms)wiring.Links[i].Curve).ResistanceOhms, WireLimit.Of(loom, w)))];
+        _wires =
+        [
+            .. from wire in loom.Wires.Select((w, i) => (w.From, w.To, Ohms: ((Ohms)wiring.Links[i].Curve).ResistanceOhms, Limit: WireLimit.Of(loom, w)))
+               select new Conductor(Point(wire.From), Point(wire.To), wire.Ohms * wire.Limit.ForLongAmps, wire.Ohms * wire.Limit.StartingAmps),
+        ];
         _boxes = [.. from part in wiring.Parts where part.Model.Controller is not null select (Point(new(part.Name, part.Model.Controller!.Supply)), Point(new(part.Name, part.Model.Controller!.Ground)))];
         _isBox = wiring.Parts.Where(p => p.Model.Controller is not null).Select(p => p.Name).ToHashSet(Names.Comparer);
         _onTheWay = [.. Enumerable.Range(0, table.Stimuli.Length).Select(OnTheWay)];
@@ -47,7 +53,8 @@ internal sealed class Burning
         _anyway = [.. table.Stimuli.Select((_, s) => new Lazy<HashSet<string>>(() => [.. Burnt(loom, s)]))];
     }
 
-    private readonly record struct Conductor(int From, int To, double Ohms, WireLimit Limit);
+    // The volts along a wire at which it carries what it stands for long, and for the time of a start.
+    private readonly record struct Conductor(int From, int To, double ForLongVolts, double StartingVolts);
 
     /// <summary>Whether it would after a stimulus, by its place, or on the way to it. A fault that is not felt there has the healthy look itself.</summary>
     public bool Harms(Hypothesis hypothesis, int stimulus) => !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], _healthy[stimulus])
@@ -77,20 +84,33 @@ internal sealed class Burning
         }
 
         return Wrong(hypothesis).OfType<Fault.Shorted>().Any(f => (Point(f.A), Point(f.B)) is var (a, b) && (a < 0 || b < 0 || Math.Abs(look.Volts[a] - look.Volts[b]) > Near * Harm.ShortAboveAmps * Patch.TouchOhms))
-            || Carrying(hypothesis).Select((w, i) => (Wire: w, Healthy: _wires[i])).Any(w => w.Wire.From < 0 || w.Wire.To < 0 || (TooMuch(w.Wire, look, starts, Near) && !TooMuch(w.Healthy, healthy, starts, 1)));
+            || Overloads(Carrying(hypothesis), look, healthy, starts);
+    }
+
+    private bool Overloads(ImmutableArray<Conductor> wires, Look look, Look healthy, bool starts)
+    {
+        for (var w = 0; w < wires.Length; w++)
+        {
+            if (wires[w].From < 0 || wires[w].To < 0 || (TooMuch(wires[w], look, starts, Near) && !TooMuch(_wires[w], healthy, starts, 1)))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool TooMuch(Conductor wire, Look look, bool starts, double share) =>
-        Math.Abs(look.Volts[wire.From] - look.Volts[wire.To]) > share * wire.Ohms * (starts ? wire.Limit.StartingAmps : wire.Limit.ForLongAmps);
+        Math.Abs(look.Volts[wire.From] - look.Volts[wire.To]) > share * (starts ? wire.StartingVolts : wire.ForLongVolts);
 
     // A wire that sits elsewhere has its volts there.
-    private IEnumerable<Conductor> Carrying(Hypothesis hypothesis) => Wrong(hypothesis).Any(f => f is Fault.Moved or Fault.Swapped)
-        ? Patched(hypothesis).Wires.Select((w, i) => _wires[i] with { From = Point(w.From), To = Point(w.To) })
+    private ImmutableArray<Conductor> Carrying(Hypothesis hypothesis) => Wrong(hypothesis).Any(f => f is Fault.Moved or Fault.Swapped)
+        ? [.. Patched(hypothesis).Wires.Select((w, i) => _wires[i] with { From = Point(w.From), To = Point(w.To) })]
         : _wires;
 
     private Loom Patched(Hypothesis hypothesis) => Wrong(hypothesis).Aggregate(_loom, Patch.Apply);
 
-    private int Point(TerminalRef terminal) => _table.Points.IndexOf(terminal);
+    private int Point(TerminalRef terminal) => _points.GetValueOrDefault(terminal, -1);
 
     // The stimuli that are its beginnings, itself too; null when one of them is not in the table.
     private int[]? OnTheWay(int stimulus)
