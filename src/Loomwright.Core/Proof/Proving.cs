@@ -8,7 +8,7 @@ namespace Loomwright.Proof;
 /// <summary>Tries every fault on a plan, and adds measurements before power for those that too few steps tell.</summary>
 internal sealed class Proving
 {
-    // Of the whole work, on the bikes that come with the program (measured).
+    // Of the whole work, judgement.
     private const double ShareOfTrying = 0.5;
 
     private readonly Action<double> _done;

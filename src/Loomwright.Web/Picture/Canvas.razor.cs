@@ -84,12 +84,21 @@ public sealed partial class Canvas
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender)
+        if (!firstRender)
         {
-            self = DotNetObjectReference.Create(this);
+            return;
+        }
+
+        self = DotNetObjectReference.Create(this);
+        try
+        {
             await using var module = await Script.InvokeAsync<IJSObjectReference>("import", $"./served/picture.js?{Served.Version}");
             drawn = await module.InvokeAsync<IJSObjectReference>("mount", host, self, Served.Text("drawn.css"));
             await OnReady.InvokeAsync(await drawn.InvokeAsync<bool>("seen"));
+        }
+        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException)
+        {
+            // Left before the sheet was there.
         }
     }
 
