@@ -67,7 +67,7 @@ internal sealed class Asking
 
         var where = found.OrderByDescending(q => q.Bits).Select(q => q.Stimulus!.Value).Where(may).Take(MostMeasured * MostLive / live.Entries.Length);
         var readings = new Readings(_all, live.Entries);
-        foreach (var s in where.Concat(at is { } here ? [here] : []).Distinct().ToList())
+        foreach (var s in where.Concat(at is { } here ? [here] : []).Concat(asked.Where(a => a is { Stimulus: not null, Red: null, Check: null }).Select(a => a.Stimulus!.Value).Where(may)).Distinct().ToList())
         {
             var minutes = ProbeMinutes + Moving(at, s);
             readings.At(s);
