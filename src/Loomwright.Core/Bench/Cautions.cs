@@ -16,6 +16,7 @@ public static class Cautions
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
     public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
+    public const string AmpsInLine = "Across the supply the amps socket is a short: this meter's leads go only into the gap.";
     public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
     public const string InGroundLead = "Meter in the ground lead: key off, nothing switched on, never while cranking. Red plug back to V after.";
     public const string HotLamp = "A filament lamp and its glass get hot within seconds: clear of the bench cloth and of wires.";

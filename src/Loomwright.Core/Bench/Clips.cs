@@ -21,19 +21,20 @@ internal static class Clips
             {
                 Marks = [out_],
                 Meter = new MeterCard(Dial.Amps, "10 A", "COM", out_, new Mark(fuse, null) { Instead = $"{wires}, taken off " }, "Clips on both leads. The 10 A socket of some meters has no fuse: it relies on the small one.", PowerOn: false),
+                Cautions = site.Once.Say(Cautions.AmpsInLine),
             });
         }
 
         var hot = site.IsBench ? Cautions.HotOnSupply : Cautions.Hot;
         if (site.HasBack)
         {
-            steps.Add(Act.PowerUp, $"Red clip on {plus}{(site.IsBench ? ", output still off" : "")}.", s => s with { Marks = [plus], Cautions = site.Once.Say(Cautions.FirstPower, hot) });
-            steps.Add(Act.PowerUp, $"Black clip on {minus}{(site.IsBench ? ", then the output on" : "")}.", Live(minus));
+            steps.Add(Act.PowerUp, $"{Lead(site, site.Whole.Plus)} goes on {plus}{(site.IsBench ? ", output still off" : "")}.", s => s with { Marks = [plus], Cautions = site.Once.Say(Cautions.FirstPower, hot) });
+            steps.Add(Act.PowerUp, $"{Lead(site, site.Whole.Minus)} goes on {minus}{(site.IsBench ? ", then the output on" : "")}.", Live(minus));
         }
         else
         {
             var (feed, back) = (site.Mark(site.Whole.Feed), site.Mark(site.Whole.Return));
-            steps.Add(Act.PowerUp, $"{Colour(site)} clip on {feed}{(site.IsBench ? ", then the output on" : "")}. Nothing goes on {back} yet.", Live(feed));
+            steps.Add(Act.PowerUp, $"{Lead(site, site.Whole.Feed)} goes on {feed}{(site.IsBench ? ", then the output on" : "")}. Nothing goes on {back} yet.", Live(feed));
         }
 
         Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.HasBack ? [] : site.Once.Say(Cautions.FirstPower) };
@@ -50,12 +51,12 @@ internal static class Clips
 
         if (site.HasBack)
         {
-            steps.Add(Act.PowerDown, $"Black clip off {minus}.", s => s with { Marks = [minus], PowerOn = !site.IsBench });
-            steps.Add(Act.PowerDown, $"Red clip off {plus}.", s => s with { Marks = [plus] });
+            steps.Add(Act.PowerDown, $"{Lead(site, site.Whole.Minus)} comes off {minus}, capped.", s => s with { Marks = [minus], PowerOn = !site.IsBench });
+            steps.Add(Act.PowerDown, $"{Lead(site, site.Whole.Plus)} comes off {plus}, capped.", s => s with { Marks = [plus] });
         }
         else
         {
-            steps.Add(Act.PowerDown, $"{Colour(site)} clip off {site.Mark(site.Whole.Feed)}.", s => s with { Marks = [site.Mark(site.Whole.Feed)], PowerOn = !site.IsBench });
+            steps.Add(Act.PowerDown, $"{Lead(site, site.Whole.Feed)} comes off {site.Mark(site.Whole.Feed)}, capped.", s => s with { Marks = [site.Mark(site.Whole.Feed)], PowerOn = !site.IsBench });
         }
 
         if (site.MeteredFuse is { } fuse)
@@ -68,7 +69,13 @@ internal static class Clips
 
     private static string Wires(Site site, TerminalRef at) => string.Join(" and ", WiresOn(site, at));
 
-    private static string Colour(Site site) => site.Whole.Feed.Equals(site.Whole.Plus) ? "Red" : "Black";
+    // By its wire: the meter has a red and a black clip of its own.
+    private static string Lead(Site site, TerminalRef post)
+    {
+        var wires = site.Connected.Wires.Where(w => w.From == post || w.To == post).ToList();
+        var named = wires.Exists(w => w.NameIsDerived) ? $"the wire for {site.Mark(post)}" : $"wire {string.Join(" and wire ", wires.Select(w => w.Name))}";
+        return $"{(post.Equals(site.Whole.Plus) ? "Red" : "Black")} clip lead on the end of {named} (not the meter's)";
+    }
 
     // Nothing is clipped on yet: what it gives by itself.
     private static void Supply(Site site, Steps steps)

@@ -48,8 +48,8 @@ public class CautionTests
     [Fact]
     public void First_power_carries_the_rule_of_the_fuse_and_what_to_do_when_hot()
     {
-        Assert.StartsWith("Red clip on", StepWith(Kittiwake, Cautions.FirstPower).Text, StringComparison.Ordinal);
-        Assert.StartsWith("Red clip on", StepWith(Kittiwake, Cautions.Hot).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Red clip lead on the end of wire battery plus (not the meter's) goes on", StepWith(Kittiwake, Cautions.FirstPower).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Red clip lead on the end of wire battery plus (not the meter's) goes on", StepWith(Kittiwake, Cautions.Hot).Text, StringComparison.Ordinal);
     }
 
     [Fact]

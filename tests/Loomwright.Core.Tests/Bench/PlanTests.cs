@@ -170,7 +170,7 @@ public partial class PlanTests
     public void Power_stays_on_until_the_step_that_takes_it_off_is_done(string loom) => Assert.All(PlanOf(loom).Stages, stage =>
     {
         var last = stage.Steps.Last(s => s.PowerOn);
-        Assert.True(last.Text is "Output off." || last.Text.Contains("clip off", StringComparison.Ordinal), last.Text);
+        Assert.True(last.Text is "Output off." || last.Text.Contains(" comes off ", StringComparison.Ordinal), last.Text);
         Assert.Single(stage.Steps, s => s.PowerOn && s.Act == Act.PowerDown && s.Do is null);
     });
 
