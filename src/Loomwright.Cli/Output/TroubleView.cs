@@ -72,6 +72,6 @@ internal static class TroubleView
             screen.Line(Cautions.BlownFuse);
         }
 
-        screen.Line("Before work on a wire: key off, main fuse out.");
+        screen.Line("Before work on a wire: key off, minus off the battery first.");
     }
 }

@@ -42,9 +42,9 @@ public sealed record Check(CheckKind Kind, string Subject)
     {
         CheckKind.Terminals => $"look at the terminals of {Subject}: does every wire sit where the design has it, does any touch its neighbour, is anything not in?",
         CheckKind.Plug => $"take the plug of {Subject} out, meter on ohms between its cavities, wires still in: is there no way between neighbours that should have none?",
-        CheckKind.Wire => $"take both ends of {Subject} off, meter on ohms: is there a good way along it, and none from it to ground or plus?",
-        CheckKind.Ground => $"meter on ohms, from the metal of {Subject} to battery minus: is there a good way?",
-        _ => $"take the plug of {Subject} out and try it by itself, and read what is set or printed on it: is it as the design has it?",
+        CheckKind.Wire => $"look along {Subject}: is it chafed, pinched or melted? Then both ends off, meter on ohms: is there a good way along it, and none from it to ground or plus?",
+        CheckKind.Ground => $"meter on ohms, from the metal of {Subject} to the ground lead of the battery, where it came off its post: is there a good way?",
+        _ => $"take the plug of {Subject} out, meter on ohms through it, or put one that is known to work in its place, and read what is printed on it: is it as the design has it?",
     };
 
     /// <summary>Minutes, judgement: to get there and look; to pull the plug or both ends and measure; to take it off and try it.</summary>

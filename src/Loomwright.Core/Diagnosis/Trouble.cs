@@ -13,6 +13,9 @@ public sealed class Trouble
     private const int Best = 8;
     private const int Supports = 2;
 
+    // After a change nobody can name, so many looks at things themselves come before power (judgement).
+    private const int LookedAt = 3;
+
     // A state that something at least this likely says could harm is not proposed.
     private const double LikelyEnoughToHarm = 0.01;
 
@@ -36,7 +39,7 @@ public sealed class Trouble
         [
             .. _belief.All.Zip(_belief.Weights).GroupBy(h => h.First.Repair, StringComparer.Ordinal)
                 .Select(g => new Suspect(g.Key, g.Sum(h => h.Second), [.. g.OrderByDescending(h => h.Second).Select(h => h.First)]))
-                .OrderByDescending(s => s.Share).ThenBy(s => s.Repair, StringComparer.Ordinal).Where((s, i) => i < 3 || s.Share > 0.01),
+                .OrderBy(s => table.GotHot && s.Repair == Hypothesis.Nothing).ThenByDescending(s => s.Share).ThenBy(s => s.Repair, StringComparer.Ordinal).Where((s, i) => i < 3 || s.Share > 0.01),
         ];
         var odd = OddOf();
         var hopeless = odd.AskedAgain && _belief.Against.Sum() > Hopeless;
@@ -44,7 +47,7 @@ public sealed class Trouble
         NotRepeated = odd.NotRepeated;
         Surprising = odd.Surprising;
         var likely = Odd is null && Suspects[0].Share >= Enough;
-        Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : [.. Every().Take(Best)];
+        Questions = hopeless || (likely && Supported(Suspects[0])) ? [] : [.. InOrder().Take(Best)];
         State = hopeless ? Search.DoesNotFit
             : likely && Questions.IsEmpty ? Search.Found
             : Odd is not null || !Questions.IsEmpty ? Search.GoesOn
@@ -95,11 +98,29 @@ public sealed class Trouble
     public ImmutableArray<Question> Questions { get; }
 
     /// <summary>All that tells anything at all, the best for a minute's work first.</summary>
-    internal IEnumerable<Question> Every()
+    internal IEnumerable<Question> Every() => Every(MayBring);
+
+    private IEnumerable<Question> Every(Func<int, bool> may)
     {
         var blown = Blown;
-        return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), MayBring).Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)));
+        return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), may).Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)));
     }
+
+    // Where it got hot, the thing itself is looked at before anything has power; after a repair, the state that was wrong comes first.
+    private IEnumerable<Question> InOrder()
+    {
+        if (_table.GotHot && (_table.HotAt is not null || Answers.Count(a => a.Place.Check is not null) < LookedAt))
+        {
+            var done = Done();
+            var dead = AtHotThing().Where(q => !done.Contains(q.Place)).Concat(Every(_ => false).Where(q => !_table.TriesBox(q)));
+            return dead.Concat(Every().Where(q => q.Stimulus is not null)).DistinctBy(q => q.Place);
+        }
+
+        return _table.WrongBefore is { } wrong && Answers.IsEmpty && MayBring(wrong) ? Every().Prepend(new Asked(wrong).Again).DistinctBy(q => q.Place) : Every();
+    }
+
+    private IEnumerable<Question> AtHotThing() => _table.Singles.SelectMany(h => h.Traces).Select(t => t.Check).Distinct()
+        .Where(c => c.Subject == _table.HotThing && c.Kind != CheckKind.Part).OrderBy(c => c.Kind).Select(c => new Asked(null, Check: c).Again);
 
     /// <summary>What a question may be answered with, and what that would speak for; the likeliest answer first.</summary>
     public ImmutableArray<Outlook> Outlooks(Question question) => Outlook.Of(_table, _belief, question);

@@ -29,9 +29,11 @@ public sealed class TroubleTable
     private readonly ConcurrentDictionary<string, ImmutableArray<Look>> _sizes = new(StringComparer.Ordinal);
     private readonly Lazy<Asking> _asking;
     private readonly Lazy<Burning> _burning;
+    private readonly Lazy<InHand> _inHand;
 
     private TroubleTable(Loom loom, FaultTable table, ImmutableArray<Hypothesis> singles, int? hotAt = null)
     {
+        _inHand = new(() => new InHand(loom));
         HotAt = hotAt;
         (_loom, Table, Singles) = (loom, table, singles);
         Probes = [.. table.Points.Select((_, p) => (p, (int?)null)), .. loom.Wires.Select(w => (table.Points.IndexOf(w.From), (int?)table.Points.IndexOf(w.To)))];
@@ -81,6 +83,28 @@ public sealed class TroubleTable
 
     /// <summary>What was done last when something got hot, smoked or smelt, by its place; null when nothing did since a repair.</summary>
     public int? HotAt { get; }
+
+    /// <summary>The wire or part that got hot, where one was named; null else.</summary>
+    public string? HotThing { get; private init; }
+
+    /// <summary>Whether something got hot and nothing was mended by name since: what is looked at without power comes first.</summary>
+    public bool GotHot { get; private init; }
+
+    /// <summary>The state that was wrong before the last repair, by its place; null before a repair.</summary>
+    public int? WrongBefore { get; private init; }
+
+    /// <summary>What comes off before a check: where no fuse protects the hands, and where something got hot, the battery.</summary>
+    public string FirstOff(Check check) => check.Kind == CheckKind.Part && _inHand.Value.IsBox(check.Subject) ? "key off"
+        : GotHot || _inHand.Value.IsUnfused(check) ? _inHand.Value.MinusOff : "key off, main fuse out";
+
+    /// <summary>What to do for a check, as a sentence.</summary>
+    public string Ask(Check check) => _inHand.Value.Ask(check);
+
+    /// <summary>Where the design has what sits on a part: each terminal by its mark, with its wires and their colours.</summary>
+    public ImmutableArray<(string Mark, string Wires)> Designed(string part) => _inHand.Value.Designed(part);
+
+    /// <summary>Whether a check tries a load controller by itself, which nobody is to be sent to do where something got hot.</summary>
+    internal bool TriesBox(Question question) => question is Question.Of { Check: { Kind: CheckKind.Part } check } && _inHand.Value.IsBox(check.Subject);
 
     /// <summary>Whether that comes again on the way to a stimulus (by its place).</summary>
     public bool BringsHeat(int stimulus) => HotAt is { } hot && Brings(hot, stimulus);
@@ -190,21 +214,26 @@ public sealed class TroubleTable
     /// <param name="by">Above 0: how well it goes with that, 1 for as well as one would wish.</param>
     public TroubleTable Weighed(Func<Hypothesis, double> by) => Weighed(by, HotAt);
 
+    /// <summary>The table once it is known that something got hot, and which wire or part, if that is known: it may be mended or not.</summary>
+    public TroubleTable Heated(string? thing = null) => new(_loom, Table, Singles, HotAt) { HotThing = thing ?? HotThing, GotHot = true, WrongBefore = WrongBefore };
+
     /// <summary>
     /// The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest, and it is
     /// not brought again before a repair, whatever the simulation thinks of it.
     /// </summary>
     public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot, stimulus);
 
-    private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt);
+    private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt) { HotThing = HotThing, GotHot = GotHot || hotAt is not null, WrongBefore = WrongBefore };
 
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)
     {
         var left = Singles.Where(h => h.Repair != mended.Repair || h.Faults.IsEmpty).ToImmutableArray();
         var weights = new Belief(Table, [.. left.Select(h => Together(h, mended, answers))], answers).Weights;
-        return new(_loom, Table, [.. left.Zip(weights, (h, w) => h with { Prior = w })]);
+        return new(_loom, Table, [.. left.Zip(weights, (h, w) => h with { Prior = w })]) { WrongBefore = (answers.FirstOrDefault(IsOdd) ?? answers.FirstOrDefault(a => a.Place.Stimulus is not null))?.Place.Stimulus };
     }
+
+    private bool IsOdd(Evidence answer) => answer is Evidence.Seen seen && Singles[0].Looks[seen.Stimulus].Signs is { IsEmpty: false } healthy && seen.Signs.Any(s => healthy[s.Observable] != s.Sign);
 
     // Both at once, as far as the answers ask for it.
     private Hypothesis Together(Hypothesis one, Hypothesis other, ImmutableArray<Evidence> answers)

@@ -6,13 +6,13 @@ namespace Loomwright.Diagnosis;
 public static class TroubleText
 {
     /// <summary>What to operate before looking.</summary>
-    public static string Do(TroubleTable table, Asked asked) => asked.Stimulus is { } stimulus ? table.Table.Stimuli[stimulus].Name : "key off, main fuse out";
+    public static string Do(TroubleTable table, Asked asked) => asked.Stimulus is { } stimulus ? table.Table.Stimuli[stimulus].Name : asked.Check is { } check ? table.FirstOff(check) : "key off, main fuse out";
 
     /// <summary>What to look at or measure.</summary>
     public static string Ask(TroubleTable table, Question question) => question switch
     {
         Question.Volts volts => $"volts, red probe on {table.Table.Points[volts.Red]}, black on {Black(table, volts.Black)}",
-        Question.Of check => check.Check.Ask,
+        Question.Of check => table.Ask(check.Check),
         _ => "what lights, sounds or clicks, and what does not?",
     };
 
@@ -26,6 +26,13 @@ public static class TroubleText
     /// <summary>Why an answer that does not fit is not asked for again.</summary>
     public static string NotRepeated(TroubleTable table, Evidence answer) =>
         $"This does not fit the rest: {Of(table, answer)}. It is not to be done again: by what was seen or is likely now it could blow a fuse or burn something.";
+
+    /// <summary>That something got hot before, and what that means for the order of work.</summary>
+    public static string HotBefore(TroubleTable table) =>
+        $"{(table.HotThing is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
+
+    /// <summary>What comes before power after a repair.</summary>
+    public static string Mended() => "After a repair, before power: measure the ohms of the plan again, from plus to ground first. Main fuse back in, minus on the battery last. Then the state that was wrong, before anything else.";
 
     /// <summary>Why nothing is asked any more where it got hot.</summary>
     /// <param name="table">What it is asked of.</param>

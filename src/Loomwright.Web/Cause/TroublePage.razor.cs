@@ -60,6 +60,9 @@ public sealed partial class TroublePage
     // What has power on now: the step that is told, or the question that is asked.
     private int? Powered => untold ?? rereading?.Stimulus ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
+    // What the search goes on in: after heat or a repair another than it began with.
+    private TroubleTable Now => search?.Table ?? table!;
+
     private string Step => string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={handed!.Stage.Number}");
 
     protected override void OnInitialized()

@@ -23,7 +23,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
     public int? Done { get; } = Sights.Of(Stage).At(Step.Id) is { } done ? Search.Table.Place(done) : null;
 
     /// <summary>Whether the search knows how that step looked, or is not to ask: where it got hot nobody looks again.</summary>
-    public bool IsTold => Step.Meter is not null || Done is null || Search.Table.HotAt is not null || Search.Answers.Any(a => a.Place.Stimulus == Done);
+    public bool IsTold => Step.Meter is not null || Done is null || Search.Table.GotHot || Search.Answers.Any(a => a.Place.Stimulus == Done);
 
     /// <summary>Puts together what a session's entries tell of a stage. After a repair the search goes on without that fault; after an unnamed change it begins anew.</summary>
     public static Handover Of(string session, Stage stage, Step step, IReadOnlyList<Entry> entries)
@@ -32,6 +32,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         var fresh = Tables.GetValue(stage, s => TroubleTable.Of(s.Connected, Sights.Of(s).Done));
         var table = fresh;
         var round = new List<Entry>();
+        var (heated, thing) = (false, (string?)null);
         var (told, changes) = (ImmutableArray.CreateBuilder<string>(), 0);
         foreach (var entry in TestRecord.Standing(entries).Where(e => steps.Contains(e.Step)))
         {
@@ -42,9 +43,12 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
             }
 
             changes++;
-            table = table.Singles.FirstOrDefault(h => !h.Faults.IsEmpty && h.Repair == entry.Raw) is { } mended
+            var mend = table.Singles.FirstOrDefault(h => !h.Faults.IsEmpty && h.Repair == entry.Raw) is { } mended
                 ? Trouble.Begin(table, Heard.Of(stage, table, round)).Mended(new Suspect(mended.Repair, 1, [mended])).Table
-                : fresh;
+                : null;
+            heated = mend is null && (heated || round.Exists(e => e.Kind == EntryKind.Hot));
+            thing = heated ? round.LastOrDefault(e => e is { Kind: EntryKind.Hot, Raw.Length: > 0 })?.Raw ?? thing : null;
+            table = mend ?? (heated ? fresh.Heated(thing) : fresh);
             told.Add(entry.Raw.Length > 0 ? $"Mended: {entry.Raw}." : "Something was changed; what was seen before it does not count.");
             round.Clear();
         }

@@ -31,7 +31,7 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
         var hot = round.Where(e => e.Kind == EntryKind.Hot).Select(Place).OfType<int>().Distinct().ToList();
         var things = round.Where(e => e is { Kind: EntryKind.Hot, Raw.Length: > 0 }).Select(e => e.Raw).ToList();
         var before = ohms.Count == 0 && things.Count == 0 ? null : new BeforePower(stage);
-        return hot.Aggregate(table, (t, place) => t.Hot(place)).Weighed(h =>
+        return hot.Aggregate(round.Any(e => e.Kind == EntryKind.Hot) ? table.Heated(things.LastOrDefault(t => t != Judging.Unknown)) : table, (t, place) => t.Hot(place)).Weighed(h =>
         {
             var outside = h.Faults.IsEmpty ? null : before?.Outside(h.Faults[0].Fault);
             return (things.Count == 0 || h.Faults.IsEmpty || things.Exists(t => before!.IsAt(h.Faults[0].Fault, t)) ? 1 : Elsewhere)

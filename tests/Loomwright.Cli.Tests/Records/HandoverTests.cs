@@ -102,6 +102,19 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     }
 
     [Fact]
+    public void After_heat_and_a_change_nobody_names_the_search_remembers_the_heat_and_looks_at_things_without_power_first()
+    {
+        Give(EntryKind.Hot, "s2.power-up.3", "main fuse", "part");
+        Give(EntryKind.Changed, "s2.power-up.3", "");
+
+        var handed = At("s2.power-up.3");
+
+        Assert.True(handed.IsTold);
+        Assert.Equal("main fuse", Assert.IsType<Diagnosis.Question.Of>(handed.Search.Questions[0]).Check.Subject);
+        Assert.StartsWith("main fuse got hot before", Diagnosis.TroubleText.HotBefore(handed.Search.Table), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void After_a_repair_that_did_not_help_what_was_seen_still_speaks_for_the_other_fault()
     {
         BrakePressedAndStopLampDark();

@@ -119,12 +119,43 @@ public sealed class TroubleTests
         Assert.Null(hot.Mended(hot.Suspects[0]).Table.HotAt);
     }
 
+    [Theory]
+    [InlineData("key feed")]
+    [InlineData("box")]
+    [InlineData(null)]
+    public void After_heat_the_named_thing_is_looked_at_first_with_minus_off_and_nothing_to_mend_stands_behind_all_that_is(string? thing)
+    {
+        var hot = Trouble.Begin(Table.Heated(thing).Hot(Place(Stop)));
+        var check = Assert.IsType<Question.Of>(hot.Questions[0]).Check;
+        Assert.True(thing is null || check.Subject == thing, check.Name);
+        Assert.StartsWith("key off, minus off battery first", TroubleText.Do(hot.Table, hot.Questions[0].Place), StringComparison.Ordinal);
+        Assert.DoesNotContain(hot.Questions, q => q is Question.Of { Check: { Kind: CheckKind.Part, Subject: "box" } });
+        Assert.DoesNotContain(hot.Questions.SkipWhile(q => q.Stimulus is null), q => q.Stimulus is null);
+        Assert.NotEqual(Hypothesis.Nothing, hot.Suspects[0].Repair);
+    }
+
+    [Fact]
+    public void From_battery_to_main_fuse_minus_comes_off_first_and_behind_the_fuse_its_pulling_is_enough()
+    {
+        Assert.All(["battery", "main fuse"], p => Assert.StartsWith("key off, minus off battery first", Table.FirstOff(new Check(CheckKind.Terminals, p)), StringComparison.Ordinal));
+        Assert.Equal("key off, main fuse out", Table.FirstOff(new Check(CheckKind.Terminals, "rear cluster")));
+        Assert.Contains(Table.Designed("box"), t => t.Wires == "empty");
+        Assert.Contains(Table.Designed("box"), t => t.Wires.StartsWith("stop lamp feed, ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void After_a_repair_the_state_that_was_wrong_is_asked_first()
+    {
+        var wrong = Trouble.Begin(Table).After(Seen("open: stop lamp feed", Stop));
+        Assert.Equal(Place(Stop), Assert.IsType<Question.Look>(wrong.Mended(wrong.Suspects[0]).Questions[0]).At);
+    }
+
     [Fact]
     public void A_check_of_the_thing_itself_is_asked_with_the_main_fuse_out_also_where_every_state_harms()
     {
         var shorted = Trouble.Begin(Table).After(Seen("short: box.B+ to box.B-", Stop));
         var check = Assert.IsType<Question.Of>(shorted.Questions.First(q => q.Stimulus is null));
-        Assert.Equal("key off, main fuse out", TroubleText.Do(Table, check.Place));
+        Assert.StartsWith("key off, ", TroubleText.Do(Table, check.Place), StringComparison.Ordinal);
         Assert.All(Table.Findable(check.Check), found => Assert.NotNull(Bench.Found($"{check.Check.Name}: {found}").Report));
     }
 
