@@ -30,7 +30,7 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
     {
         var left = faults.Select(f => new Ohmed.Touched(f)).Where(f => f.In(proof.Ohmed.Plugged).Exists).ToList();
         var candidates = left.SelectMany(f => Candidates(f.Fault, isHarm)).DistinctBy(r => r.Like).Where(r => !proof.Ohmed.Makes(r)).ToList();
-        var tells = candidates.Select(c => left.Select(f => Ohmed.Catches(c, f) is not null).ToList()).ToList();
+        var tells = candidates.Select(c => left.Select(f => Ohmed.Catches(c, f) is not null && !IsSeenAtRest(c, f)).ToList()).ToList();
         var chosen = new List<(Ohmed.Reading Reading, List<Fault> For)>();
         var told = new bool[left.Count];
         while (candidates.Count > 0)
@@ -49,6 +49,10 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
 
         IEnumerable<int> New(int candidate) => Enumerable.Range(0, left.Count).Where(f => tells[candidate][f] && !told[f]);
     }
+
+    // The same tips at the same place with a control moved that does not matter are no second look.
+    private bool IsSeenAtRest(Ohmed.Reading reading, Ohmed.Touched fault) => !reading.Positions.IsEmpty
+        && proof.Ohmed.Try(reading.Red, reading.Black, reading.Off, reading.Positions.Clear()) is { } atRest && Ohmed.Catches(atRest, fault) is not null;
 
     private double Cost(Ohmed.Reading reading) => !reading.Positions.IsEmpty ? CostOfMoving : reading.Off.Length > proof.Ohmed.Low.Length ? CostOfAFuse : 1;
 
