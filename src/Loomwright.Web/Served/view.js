@@ -23,13 +23,14 @@ export function over(host, sheet, firstRoom) {
     place();
   };
   const fit = () => { look(sheet().body, 1.2); whole = true; };
-  // The whole of a large sheet is not to be read on a phone: it opens at its heading, as large as can be read.
+  // The whole of a large sheet is not to be read on a phone: it opens at its largest part, as large as can be read.
   const open = () => {
     fit();
-    if (host.clientWidth >= narrow || k >= readable || !sheet().svg) return;
+    if (host.clientWidth >= narrow || k >= readable || !sheet().parts?.size) return;
     [k, whole] = [readable, false];
-    const head = [...sheet().svg.querySelectorAll("text")].map((t) => t.getBBox()).reduce((top, t) => t.y < top.y ? t : top, sheet().body);
-    [x, y] = [12 - k * head.x, 12 - k * head.y];
+    const area = (b) => b.width * b.height;
+    const at = [...sheet().parts.values()].flat().map((p) => p.box).reduce((most, b) => area(b) > area(most) ? b : most);
+    [x, y] = [host.clientWidth / 2 - k * (at.x + at.width / 2), host.clientHeight / 2 - k * (at.y + at.height / 2)];
     place();
   };
   const pan = (right, down) => { whole = false; x += right; y += down; place(); };
@@ -51,7 +52,7 @@ export function over(host, sheet, firstRoom) {
     scale: () => k,
     /** Of an event, on the sheet. */
     onSheet: (e) => { const at = spot(e); return [(at[0] - x) / k, (at[1] - y) / k]; },
-    /** After another sheet was put there; one of another name is shown whole, on a phone from its heading on. */
+    /** After another sheet was put there; one of another name is shown whole, on a phone from its largest part on. */
     renew: (other) => other ? open() : whole ? fit() : place(),
     /** Moves the sheet only when what is looked at lies outside. */
     reach: (node) => {
