@@ -27,6 +27,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
         await using var host = await WebHost.Start(_folder.FullName, stop: TestContext.Current.CancellationToken);
         await using var phone = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
         await phone.Begin();
+        await phone.Had(plan.Stages.Take(2).SelectMany(s => s.Steps));
         await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=2");
 
         var missed = await Play(phone, stage, world);
@@ -36,6 +37,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
         await phone.Page.Locator(".causes li", new() { HasText = planted.Repair }).GetByRole(AriaRole.Button, new() { Name = "I mended this" }).ClickAsync();
         world.Mend();
 
+        await phone.PutBack();
         await phone.On("s2.measure.1");
         Assert.Null(await Play(phone, stage, world, at: missed!, says: planted.Repair));
         await phone.On("end");

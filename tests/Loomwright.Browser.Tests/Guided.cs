@@ -53,6 +53,18 @@ public sealed class Guided(IPage page) : IAsyncDisposable
         await Page.ReloadAsync();
     }
 
+    /// <summary>Puts the loom back to where the ohms are read, as the page says.</summary>
+    public async Task PutBack(params string[] says)
+    {
+        await On("restore");
+        foreach (var each in says)
+        {
+            await Expect(Screen).ToContainTextAsync(each);
+        }
+
+        await Press("All of that is done: check again");
+    }
+
     public async Task Read(string what, string raw)
     {
         await Screen.GetByLabel(what, new() { Exact = true }).FillAsync(raw);

@@ -137,8 +137,64 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
         await phone.Press("I changed something: check again");
-
+        await phone.PutBack("battery +, capped", "Meter out", "red plug back to V");
         await phone.On("s0.measure.1");
+    }
+
+    [Fact]
+    public async Task Left_open_with_power_on_nothing_follows_but_power_down_and_the_next_stage_names_it()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        var steps = Plan.Stages[0].Steps;
+        await phone.Had(steps.TakeWhile(s => s.Id != "s0.power-up.4"));
+        await phone.Press("Connect");
+        await phone.On("s0.power-up.4");
+        await phone.Press("Not");
+        await phone.Press("Leave it open: power off");
+        foreach (var step in steps.Where(s => s.Act == Act.PowerDown))
+        {
+            await phone.Do(step);
+        }
+
+        await phone.On("end");
+        await phone.Press("Back");
+        await phone.On(steps[^1].Id);
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=2");
+        await phone.Had(Plan.Stages[2].Steps.TakeWhile(s => s.Act != Act.PowerUp));
+        await phone.On("s2.gate");
+        await Expect(phone.Screen.Locator("[data-stages]")).ToContainTextAsync("Stage 0: 1 line is not as expected");
+        await Expect(phone.Page.Locator("[data-connect]")).ToHaveAttributeAsync("aria-disabled", "true");
+        await phone.Press("Stage 1 was not done");
+        await phone.On(Plan.Stages[1].Steps[0].Id);
+    }
+
+    [Fact]
+    public async Task What_was_not_as_expected_does_not_become_so_before_it_is_said_what_changed()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Where(s => s != step));
+        await phone.On(step.Id);
+        await phone.Read(step.Expect[0].What, "3");
+        await phone.Press("Not");
+        await phone.Press("Leave it open and go on");
+        await phone.On("s0.gate");
+        await phone.Page.Locator("[data-wrong] button").ClickAsync();
+        await phone.On(step.Id);
+        await phone.Press("No reading");
+        await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "false");
+        await phone.Press("As expected");
+        await phone.On("not");
+        await Expect(phone.Screen.Locator("[data-was-not]")).ToBeVisibleAsync();
+        await phone.Press("It was as expected after all");
+        await phone.On(step.Id);
+        await phone.Press("As expected");
+        await phone.On("s0.gate");
+        await Expect(phone.Page.Locator("[data-connect]")).ToHaveAttributeAsync("aria-disabled", "false");
+        await phone.Page.GotoAsync($"{host.Address}/record/b.loom.yaml");
+        await Expect(phone.Page.Locator("body")).ToContainTextAsync("OL, inside (before that: 3, outside; not)");
     }
 
     [Theory]
@@ -152,7 +208,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.On("s0.measure.1");
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
         await phone.Read(step.Expect[0].What, "0.2");
-        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2: outside. Kept.");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2 Ω: outside. Kept.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
         await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync("outside what is expected: choose “Not”");
         if (!closed)
@@ -186,6 +242,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Screen.GetByLabel("Which wire or part").SelectOptionAsync(new SelectOptionValue { Label = "box supply (red)" });
         await Expect(phone.Screen.Locator("[data-hot-says]")).ToHaveTextAsync("The wire box supply. Kept.");
         await phone.Press("I changed something: check again");
+        await phone.PutBack("Meter out");
         await phone.On("s0.measure.1");
     }
 
@@ -226,14 +283,14 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await Expect(phone.Screen.Locator("[data-seen='not sure']")).ToBeInViewportAsync(new() { Ratio = 1 });
         await Expect(phone.Screen.Locator("input")).ToBeInViewportAsync(new() { Ratio = 1 });
         await phone.Read(step.Expect[0].What, "0,4");
-        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,4: inside. Kept.");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,4 Ω: inside. Kept.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "false");
         await phone.Read(step.Expect[0].What, "0.9");
-        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9: outside. Kept.");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9 Ω: outside. Kept.");
         await phone.Read(step.Expect[0].What, "0.4.2");
         await Expect(phone.Screen.Locator("[data-told]")).ToContainTextAsync("not a number");
         await phone.Press("Undo");
-        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9: outside. Kept.");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.9 Ω: outside. Kept.");
     }
 
     [Fact]

@@ -28,12 +28,12 @@ public static class Effort
             tools.Add("two clip leads");
         }
 
-        foreach (var fuse in stage.Steps.Where(s => s.Act is Act.Fetch or Act.TakeOut).Select(s => FuseIn(s.Text)).OfType<string>())
+        foreach (var fuse in stage.Steps.Where(s => s.Act == Act.Fetch).Select(s => FuseIn(s.Text)).OfType<string>().GroupBy(f => f))
         {
-            tools.Add(fuse);
+            tools.Add(fuse.Count() == 1 ? fuse.Key : $"{fuse.Count()} × {fuse.Key}");
         }
 
-        return [.. tools.Distinct(Names.Comparer)];
+        return tools.ToImmutable();
     }
 
     private static double Of(Step step) => (step.Wait?.TotalMinutes ?? 0) + step.Act switch

@@ -7,6 +7,9 @@
   const screens = all("[data-screen]");
   const way = screens.filter((s) => !("aside" in s.dataset));
   const gate = way.findIndex((s) => "gate" in s.dataset);
+  // What counts of a step, and the same of the stages before.
+  const own = way.map((s, i) => ({ id: s.dataset.screen, check: "check" in s.dataset, late: gate >= 0 && i >= gate }));
+  const earlier = JSON.parse(one("[data-earlier]").textContent);
   const store = {
     read(name, otherwise) { try { return JSON.parse(localStorage.getItem(`${name}.${session}`)) ?? otherwise; } catch { return otherwise; } },
     write(name, value) { try { localStorage.setItem(`${name}.${session}`, JSON.stringify(value)); } catch { say("[data-refused]", "This browser lets nothing be kept on the phone: do not close this page while there is no link."); } },
@@ -18,31 +21,41 @@
   let lostSince = null;
   let calling = false;
   let before = new Map();
+  let wasNot = false;
 
   // What counts now: undone answers and those before a change do not.
-  const standing = () => {
+  const standing = (of = own) => {
     const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
     const now = new Map();
-    before = new Map();
+    const ids = new Set(of.map((s) => s.id));
+    const since = new Map();
     const had = new Set(kept.map((e) => e.id));
     for (const e of [...kept, ...waiting.filter((w) => !had.has(w.id))]) {
       if (e.kind === "undo" || undone.has(e.id)) continue;
-      const place = way.findIndex((s) => s.dataset.screen === e.step);
-      if (place < 0) continue;
-      if (e.kind === "changed" || e.kind === "hot") for (const s of repeated()) {
-        if (seen(now.get(s.dataset.screen)) === "not" || (e.kind === "hot" && s.dataset.screen === e.step)) before.set(s.dataset.screen, e);
-        else if (e.kind === "changed" && before.has(s.dataset.screen)) before.set(s.dataset.screen, e);
-        now.delete(s.dataset.screen);
+      if (!ids.has(e.step)) continue;
+      if (e.kind === "changed" || e.kind === "hot") for (const { id } of of.filter((s) => s.late || s.check)) {
+        if (seen(now.get(id)) === "not" || (e.kind === "hot" && id === e.step)) since.set(id, e);
+        else if (e.kind === "changed" && since.has(id)) since.set(id, e);
+        now.delete(id);
       }
       else now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
     }
+    if (of === own) before = since;
     return now;
   };
-  // After a change, or hot: every check of the stage, and from the gate on everything.
-  const repeated = () => way.filter((s, i) => (gate >= 0 && i >= gate) || "check" in s.dataset);
   const seen = (answers) => answers?.find((e) => e.kind === "seen")?.raw;
   const done = (answers) => answers?.some((e) => e.kind === "done") || ["as expected", "not sure"].includes(seen(answers));
   const outside = (answers) => answers?.some((e) => e.kind === "reading" && ["not", "unreadable"].includes(e.verdict));
+  // Nothing goes on with power but power-down once a check with power on was not as expected.
+  const leftNow = (now) => {
+    const stop = way.findIndex((s) => s.dataset.power === "on" && seen(now.get(s.dataset.screen)) === "not");
+    return way.filter((s, i) => stop < 0 || i <= stop || "end" in s.dataset || (s.dataset.act === "PowerDown" && !("bare" in way[stop].dataset)));
+  };
+  const nextOf = (now) => {
+    const left = leftNow(now);
+    const stop = left.findIndex((s) => s.dataset.power === "on" && seen(now.get(s.dataset.screen)) === "not");
+    return left.find((s, i) => i > stop && !("end" in s.dataset) && !done(now.get(s.dataset.screen))) ?? way.at(-1);
+  };
   // How a line before power stands.
   const stands = (answers) => seen(answers) === "not" || outside(answers) ? "wrong" : !done(answers) ? "open" : seen(answers) === "not sure" ? "unsure" : "ticked";
 
@@ -85,14 +98,23 @@
     screen?.focus({ preventScroll: true });
     scrollTo(0, 0);
   };
-  const forward = () => {
-    const now = standing();
-    go((way.find((s) => !("end" in s.dataset) && !done(now.get(s.dataset.screen))) ?? way.at(-1)).dataset.screen);
+  const forward = () => go(nextOf(standing()).dataset.screen);
+  const beside = (by) => {
+    const left = leftNow(standing());
+    go(left[Math.min(left.length - 1, Math.max(0, left.findIndex((s) => s.dataset.screen === at) + by))].dataset.screen);
+  };
+  const askedStep = () => asked ?? store.read("asked", "");
+  // Whether the loom hangs free or live after that step: then it is put back before the ohms.
+  const hangs = (now = standing()) => {
+    const step = way.find((s) => s.dataset.screen === askedStep());
+    const on = gate >= 0 && done(now.get(own[gate].id)) && way.some((s) => s.dataset.act === "PowerDown" && !done(now.get(s.dataset.screen)));
+    return one("[data-put-back] li") && step && ((step.dataset.power === "on" && !("bare" in step.dataset)) || on);
   };
 
   const draw = () => {
     const now = standing();
-    if (!screens.some((s) => s.dataset.screen === at)) at = (way.find((s) => !("end" in s.dataset) && !done(now.get(s.dataset.screen))) ?? way.at(-1)).dataset.screen;
+    const left = leftNow(now);
+    if (!screens.some((s) => s.dataset.screen === at && ("aside" in s.dataset || left.includes(s)))) at = nextOf(now).dataset.screen;
     screens.forEach((s) => { s.hidden = s.dataset.screen !== at; });
     const place = way.findIndex((s) => s.dataset.screen === at);
     say("[data-count]", place < 0 ? "" : `step ${place + 1} of ${way.length}, `);
@@ -103,11 +125,14 @@
     if ("end" in screen.dataset) drawEnd(screen, now);
     const told = one(`[data-screen="${asked ?? store.read("asked", "")}"]`);
     if (at === "not") say("[data-not-step]", one(".do", told ?? root)?.textContent ?? "");
-    if (at === "not") all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== (told?.dataset.power ?? "on"); });
+    if (at === "not") all("[data-when]", screen).forEach((p) => { p.hidden = !p.dataset.when.split(" ").includes(told && "bare" in told.dataset ? "bare" : told?.dataset.power ?? "on"); });
+    if (at === "not") all("[data-was-not]", screen).forEach((p) => { p.hidden = !wasNot; });
     if (at === "hot-at") drawHot(screen);
   };
   // What is to be read off at a step and was not entered.
   const lacking = (screen, answers) => all("[data-read]", screen).filter((r) => !answers?.some((e) => e.kind === "reading" && e.what === r.dataset.read));
+  // As it was typed, with the unit it was taken in.
+  const withUnit = (raw, sign) => { const text = raw.trim(); return /[kmMµ]$/.test(text) ? text + sign : /\p{L}|Ω/u.test(text) || sign === "" ? text : `${text} ${sign}`; };
   const mark = (e) => (e.number ? "Kept." : "On this phone.");
   const drawAnswers = (screen, answers) => {
     const answer = answers?.find((e) => e.kind === "seen") ?? answers?.find((e) => e.kind === "done");
@@ -123,11 +148,12 @@
     for (const read of all("[data-read]", screen)) {
       const given = answers?.find((e) => e.kind === "reading" && e.what === read.dataset.read);
       const word = { asExpected: "inside", not: "outside", unreadable: "this is not a number in the unit asked for: write it like 12.4" }[given?.verdict];
-      one("[data-told]", read).textContent = !given ? "" : `${given.raw}${word ? `: ${word}` : ""}. ${mark(given)}${given.number ? "" : " Compare it with the band; the laptop reads it when it is back."}`;
+      one("[data-told]", read).textContent = !given ? "" : given.verdict === "unreadable" ? `${given.raw}: ${word}.` : `${withUnit(given.raw, read.dataset.sign)}${word ? `: ${word}` : ""}. ${mark(given)}${given.number ? "" : " Compare it with the band; the laptop reads it when it is back."}`;
       read.dataset.verdict = given?.verdict ?? "";
     }
     const [missing, wrong] = [lacking(screen, answers), all("[data-read]", screen).filter((r) => ["not", "unreadable"].includes(r.dataset.verdict))];
     say(`[data-screen="${at}"] [data-lacks]`, missing.length ? `Still to be read: ${missing.map((r) => r.dataset.read).join("; ")}. Then “As expected” counts.`
+      : wrong.some((r) => r.dataset.verdict === "unreadable") ? "What was typed is no number in that unit: enter it again."
       : wrong.length ? "A reading is outside what is expected: choose “Not”, or read again." : "");
     all('[data-seen="as expected"]', screen).forEach((b) => b.setAttribute("aria-disabled", String(missing.length + wrong.length > 0)));
   };
@@ -176,7 +202,23 @@
     };
     const [wrong, open, unsure, ticked] = ["wrong", "open", "unsure", "ticked"].map(list);
     const count = (n, word) => `${n} ${n === 1 ? "line is" : "lines are"} ${word}`;
-    const against = [[wrong, "not as expected"], [open, "open"]].filter(([n]) => n).map(([n, word]) => count(n, word)).join(", ");
+    const lacks = (wrongs, opens) => [[wrongs, "not as expected"], [opens, "open"]].filter(([n]) => n).map(([n, word]) => count(n, word)).join(", ");
+    const stages = earlier.map(({ number, steps }) => {
+      const stood = standing(steps);
+      const how = steps.filter((s) => s.check).map((s) => stands(stood.get(s.id)));
+      const [wrongs, opens] = ["wrong", "open"].map((w) => how.filter((h) => h === w).length);
+      return [number, opens > 0 && opens === how.length ? `Stage ${number} was not done` : wrongs + opens ? `Stage ${number}: ${lacks(wrongs, opens)}` : ""];
+    }).filter(([, says]) => says);
+    const where = one("[data-stages]", screen);
+    where.replaceChildren(...stages.map(([number, says]) => {
+      const li = document.createElement("li");
+      const b = Object.assign(document.createElement("button"), { type: "button", textContent: says });
+      b.addEventListener("click", () => { location.href = `${location.pathname}?stage=${number}`; });
+      li.append(b);
+      return li;
+    }));
+    where.parentElement.hidden = stages.length === 0;
+    const against = [...stages.map(([, says]) => says), lacks(wrong, open)].filter(Boolean).join(", ");
     say("[data-gate-says]", against ? `Not yet: ${against}, ${ticked} ticked.` : `${count(ticked, "ticked")}, none is open.${unsure ? ` ${count(unsure, "not sure")}.` : ""}`);
     const connect = one("[data-connect]", screen);
     connect.setAttribute("aria-disabled", String(against !== ""));
@@ -239,16 +281,18 @@
         one("input", lacking(screen, standing().get(at))[0] ?? one("[data-read]", screen)).focus();
         return;
       }
-      give("seen", at, { raw: b.dataset.seen });
-      if (b.dataset.seen !== "not") return forward();
+      // What was “not” does not become “as expected” before it is said what changed.
+      wasNot = b.dataset.seen !== "not" && seen(standing().get(at)) === "not";
+      if (!wasNot) give("seen", at, { raw: b.dataset.seen });
+      if (!wasNot && b.dataset.seen !== "not") return forward();
       asked = at;
       store.write("asked", asked);
       go("not");
     },
     enter: (b) => enter(b.closest("[data-read]"), one("input", b.closest("[data-read]")).value),
     nothing: (b) => enter(b.closest("[data-read]"), b.dataset.nothing),
-    back: () => go(way[Math.max(0, way.findIndex((s) => s.dataset.screen === at) - 1)].dataset.screen),
-    onward: () => { const next = way[way.findIndex((s) => s.dataset.screen === at) + 1]; go(next.dataset.screen); },
+    back: () => beside(-1),
+    onward: () => beside(1),
     undo,
     undoNot: () => {
       const step = asked ?? store.read("asked", at);
@@ -258,7 +302,8 @@
     },
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
-    changed: () => { give("changed", asked ?? store.read("asked", at)); forward(); },
+    changed: () => { if (hangs()) return go("restore"); give("changed", asked ?? store.read("asked", at)); forward(); },
+    restored: () => { if (lastGiven()?.kind !== "changed") give("changed", asked ?? store.read("asked", at)); forward(); },
     openOn: () => { give("done", asked ?? store.read("asked", at)); forward(); },
     hot: () => { if (at !== "not") { asked = at; store.write("asked", asked); } go("hot"); },
     off: () => { give("hot", asked ?? store.read("asked", "")); go("hot-at"); },
@@ -312,7 +357,12 @@
   // From a repair: on with what is to be checked again.
   if (location.hash === "#again") {
     history.replaceState(null, "", location.pathname + location.search);
-    at = null;
+    at = hangs() ? "restore" : null;
+    store.write(`at.${root.dataset.stage}`, at);
+  } else if (at === null && lastGiven()?.kind === "hot") {
+    asked = lastGiven().step;
+    store.write("asked", asked);
+    at = "hot-at";
   }
   if (at === "not") otherwise();
   draw();

@@ -53,10 +53,14 @@ public static class Judging
             return against with { Verdict = band.Most is null ? Verdict.AsExpected : Verdict.Not };
         }
 
-        return Typed.Read(entry.Raw, band.Unit) is Typed.Quantity { Si: var value }
+        return Read(entry.Raw, band.Unit) is Typed.Quantity { Si: var value }
             ? against with { Value = value, Verdict = value < band.Least || value > band.Most ? Verdict.Not : Verdict.AsExpected }
             : against with { Verdict = Verdict.Unreadable };
     }
+
+    // As a meter shows it, the letter before the unit alone will do: 1.2k.
+    private static Typed Read(string raw, Unit unit) =>
+        raw.Trim() is [.., 'k' or 'm' or 'M' or 'µ'] letter && Typed.Read(letter + unit switch { Unit.Ohm => "Ω", Unit.Amp => "A", Unit.Volt => "V", _ => "" }, unit) is Typed.Quantity read ? read : Typed.Read(raw, unit);
 
     private static string About(Step? step) =>
         step is null ? "" : step.Wire ?? step.Part ?? (step.Marks is [var first, ..] ? first.Terminal.ToString() : "");

@@ -28,7 +28,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             var after = 0L;
             foreach (var since in standing.Where(e => e.Kind is EntryKind.Changed or EntryKind.Hot && ids.Contains(e.Step)))
             {
-                gone.AddRange(stage.Steps.SelectMany(s => Answered(stage, s, Between(s, after, since.Number))).Select(l => l with { VoidSince = since }));
+                gone.AddRange(stage.Steps.SelectMany(s => Answered(stage, s, Between(s, after, since.Number), Was(s, after, since.Number))).Select(l => l with { VoidSince = since }));
                 after = since.Number;
             }
 
@@ -41,7 +41,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
                     continue;
                 }
 
-                lines.AddRange(Answered(stage, step, given));
+                lines.AddRange(Answered(stage, step, given, Was(step, after, long.MaxValue)));
             }
         }
 
@@ -49,16 +49,22 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
 
         List<Entry> Between(Step step, long after, long before) =>
             [.. standing.Where(e => e.Step == step.Id && e.Number > after && e.Number < before && e.Kind is EntryKind.Seen or EntryKind.Reading)];
+
+        List<Entry> Was(Step step, long after, long before) =>
+            [.. entries.Where(e => e.Step == step.Id && e.Number > after && e.Number < before && e is { Kind: EntryKind.Seen or EntryKind.Reading, Verdict: Verdict.Not })];
     }
 
     // A reading alone is a line too; what was only looked at takes the answer to the step.
-    private static IEnumerable<TestLine> Answered(Stage stage, Step step, List<Entry> given)
+    private static IEnumerable<TestLine> Answered(Stage stage, Step step, List<Entry> given, List<Entry> was)
     {
         var seen = given.LastOrDefault(e => e.Kind == EntryKind.Seen);
         return step.Expect
             .Select(expected => (Expected: expected, Answer: seen is null ? given.LastOrDefault(e => e.Kind == EntryKind.Reading && e.What == expected.What) : Of(expected, seen, given)))
             .Where(l => l.Answer is not null)
-            .Select(l => new TestLine(stage, step, l.Expected, l.Answer!));
+            .Select(l => new TestLine(stage, step, l.Expected, l.Answer!)
+            {
+                Earlier = [.. was.Where(e => e.Id != seen?.Id && e.Id != l.Answer!.Id && (e.Kind == EntryKind.Seen || e.What == l.Expected.What))],
+            });
     }
 
     // Who told what is otherwise saw the rest as expected; a light of a box is told by its own name.
@@ -142,8 +148,13 @@ public sealed record TestLine(Stage Stage, Step Step, Expectation Expected, Entr
     /// <summary>What made it count no longer; null while it counts.</summary>
     public Entry? VoidSince { get; init; }
 
-    /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed.</summary>
-    public string Words => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
+    /// <summary>What was given here and was not as expected, before the answer that counts; in the order of giving.</summary>
+    public ImmutableArray<Entry> Earlier { get; init; } = [];
+
+    /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed; then what it stands in place of.</summary>
+    public string Words => Earlier.IsEmpty ? Said : $"{Said} (before that: {string.Join("; ", Earlier.Select(e => e.Unit is null ? e.Raw : $"{e.Raw}, outside"))})";
+
+    private string Said => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
     {
         _ when Answer.Unit is null => Answer.Raw,
         Verdict.AsExpected => $"{Answer.Raw}, inside",

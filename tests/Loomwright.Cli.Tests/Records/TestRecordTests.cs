@@ -34,6 +34,29 @@ public sealed class TestRecordTests : IDisposable
         Assert.Empty(Record.Lines);
     }
 
+    [Fact]
+    public void What_was_not_as_expected_stays_in_the_record_beside_what_was_given_in_its_place_taken_back_or_not()
+    {
+        Give(EntryKind.Reading, "s0.measure.2", "3", "box B- to battery -");
+        var no = Give(EntryKind.Seen, "s0.measure.2", "not");
+        Give(EntryKind.Reading, "s0.measure.2", "0.4", "box B- to battery -");
+        Give(EntryKind.Undo, "s0.measure.2", "", of: no);
+        Give(EntryKind.Seen, "s0.measure.2", "as expected");
+        Assert.Equal("0.4, inside (before that: 3, outside; not)", Assert.Single(Record.Lines).Words);
+    }
+
+    [Theory]
+    [InlineData("1.2k", 1200.0)]
+    [InlineData("400m", 0.4)]
+    [InlineData("2 M", 2e6)]
+    [InlineData("1.2", 1.2)]
+    [InlineData("1.2x", null)]
+    public void The_letter_a_meter_shows_before_the_unit_will_do_for_it(string typed, double? ohms)
+    {
+        Give(EntryKind.Reading, "s0.measure.2", typed, "box B- to battery -");
+        Assert.Equal(ohms, Assert.Single(Record.Lines).Answer.Value);
+    }
+
     [Theory]
     [InlineData(EntryKind.Changed)]
     [InlineData(EntryKind.Hot)]

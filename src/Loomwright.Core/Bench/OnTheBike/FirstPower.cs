@@ -43,7 +43,7 @@ internal sealed class FirstPower(Everything bike)
 
         if (isOne)
         {
-            steps.Add(Act.PowerDown, $"{Supplied.Fuse}: out again, the leads back on {feed}.", s => s with { Marks = [feed] });
+            steps.Add(Act.PowerDown, $"{Supplied.Fuse}: out again, the leads back on {feed}.", s => s with { Part = Supplied.Fuse, Marks = [feed] });
         }
 
         return bike.Stage(number, "first power", "What the dead checks missed meets a small fuse first: it limits what lies behind that fuse.", steps, tour.Frames, loom, small);
