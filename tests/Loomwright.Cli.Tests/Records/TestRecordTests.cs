@@ -54,6 +54,7 @@ public sealed class TestRecordTests : IDisposable
     public void The_letter_a_meter_shows_before_the_unit_will_do_for_it(string typed, double? ohms)
     {
         Give(EntryKind.Reading, "s0.measure.2", typed, "box B- to battery -");
+        Give(EntryKind.Seen, "s0.measure.2", "not sure");
         Assert.Equal(ohms, Assert.Single(Record.Lines).Answer.Value);
     }
 
