@@ -56,6 +56,20 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public async Task A_lamp_that_stays_dark_is_named_first_and_the_state_in_which_it_should_be_lit_stands_chosen()
+    {
+        var page = await Opened();
+        await Press(page, "One lamp stays dark");
+        var which = page.Find("#which-lamp");
+        await which.ChangeAsync(which.Children.First(o => o.TextContent == "work lamp").GetAttribute("value")!);
+        Assert.Contains("lamp button", page.Find($"label.naming option[value='{page.Find("label.naming select").GetAttribute("value")}']").TextContent, StringComparison.Ordinal);
+        await page.Find("form.report").SubmitAsync();
+        Assert.NotEmpty(page.FindAll(".causes li"));
+        var shares = page.FindAll(".causes li .quiet, .causes ~ .quiet").Sum(q => int.Parse(q.TextContent.TrimEnd('.', '%', ' ').Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture));
+        Assert.InRange(shares, 97, 103);
+    }
+
+    [Fact]
     public async Task A_lit_lamp_behind_a_blown_fuse_is_questioned_before_it_counts_and_the_fuse_stays_out()
     {
         var page = await Opened();
@@ -155,7 +169,7 @@ public sealed class TroubleTests : BunitContext
     private static async Task Told(IRenderedComponent<TroublePage> page, string symptom, params string[] told)
     {
         await Press(page, symptom);
-        var done = page.Find(".naming select");
+        var done = page.Find("label.naming select");
         await done.ChangeAsync(done.Children.First(o => o.TextContent.Contains("lamp button", StringComparison.Ordinal)).GetAttribute("value")!);
         foreach (var line in told.Chunk(2))
         {

@@ -18,13 +18,19 @@ internal static class TroubleView
             _ => "What may be wrong:",
         });
         screen.Line();
-        foreach (var suspect in (trouble.State == Search.CannotTellApart ? trouble.Group : trouble.Suspects).Take(Most))
+        var shown = (trouble.State == Search.CannotTellApart ? trouble.Group : trouble.Suspects).Take(Most).ToList();
+        foreach (var suspect in shown)
         {
             screen.Item(FormattableString.Invariant($"{suspect.Share * 100,3:0} %"), $"{suspect.Repair}: {suspect.InWords}");
             foreach (var sentence in Why.Of(table, trouble.Answers, suspect.Hypotheses[0]))
             {
                 screen.Item("     ", sentence);
             }
+        }
+
+        if (TroubleText.More(trouble, shown) is { } more)
+        {
+            screen.Item("   …", more);
         }
 
         screen.Item(FormattableString.Invariant($"{trouble.SomethingElse * 100,3:0} %"), "something that is not in the list");

@@ -31,6 +31,17 @@ public static class TroubleText
     public static string HotBefore(TroubleTable table) =>
         $"{(table.HotThing is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
 
+    /// <summary>What is left of the shares besides those shown and something that is not in the list; null where that is less than one in a hundred.</summary>
+    /// <param name="trouble">The search.</param>
+    /// <param name="shown">What is shown of it.</param>
+    public static string? More(Trouble trouble, IReadOnlyCollection<Suspect> shown)
+    {
+        var (left, more) = (1 - trouble.SomethingElse - shown.Sum(s => s.Share), trouble.Suspects.Length - shown.Count);
+        return left < 0.01 ? null
+            : more > 0 ? FormattableString.Invariant($"and {more} more and all below 1 %, together {left * 100:0} %")
+            : FormattableString.Invariant($"and others, each below 1 %, together {left * 100:0} %");
+    }
+
     /// <summary>What comes before power after a repair.</summary>
     public static string Mended() => "After a repair, before power: measure the ohms of the plan again, from plus to ground first. Main fuse back in, minus on the battery last. Then the state that was wrong, before anything else.";
 

@@ -14,10 +14,15 @@ public sealed record Symptom(string Words, string Ask, Func<Observable, byte, by
 {
     private static readonly Symptom Nothing = new("Nothing at all", "Say what you looked at: set its lines to dark, silent or off.", (what, should, told) => should != told && !IsOn(what, told));
 
+    private static readonly Symptom StaysDark = new("One lamp stays dark", "Say which lamp stays dark: set its line to dark.", (what, should, told) => what.Sense == Sense.Sight && IsOn(what, should) && !IsOn(what, told));
+
     private static readonly Symptom Fuse = new("A fuse blew", "Say which fuse blew: set its line to blown.", (what, _, told) => what.Sense == Sense.Fuse && (FuseState)told == FuseState.Blown);
 
     /// <summary>Nothing shows, so that one tap tells everything dark and silent.</summary>
     public bool AllDark => this == Nothing;
+
+    /// <summary>It is about one lamp that should shine, so that the lamp is named first.</summary>
+    public bool IsOfALamp => this == StaysDark;
 
     /// <summary>A fuse blew, so that its caution is shown.</summary>
     public bool Blown => this == Fuse;
@@ -26,11 +31,21 @@ public sealed record Symptom(string Words, string Ask, Func<Observable, byte, by
     public static ImmutableArray<Symptom> All { get; } =
     [
         Nothing,
-        new("One lamp stays dark", "Say which lamp stays dark: set its line to dark.", (what, should, told) => what.Sense == Sense.Sight && IsOn(what, should) && !IsOn(what, told)),
+        StaysDark,
         new("The wrong lamp lights", "Say which lamp lights that should not: set its line to what it does.", (what, should, told) => what.Sense == Sense.Sight && !IsOn(what, should) && IsOn(what, told)),
         new("It is dim", "Say which lamp is dim: set its line to dim.", (what, _, told) => what.Sense == Sense.Sight && (Symbol)told == Symbol.Dim),
         new("It blinks wrongly", "Say which lamp blinks wrongly: set its line to what it does.", (what, should, told) => what.Sense is Sense.Sight or Sense.BoxLight && should != told),
         Fuse,
+    ];
+
+    /// <summary>Every lamp that shines in some state of a bike with nothing wrong, with the first state in which it does, by their places.</summary>
+    public static ImmutableArray<(int Lamp, int Done)> Lamps(TroubleTable table) =>
+    [
+        .. from lamp in Enumerable.Range(0, table.Table.Observables.Length)
+           where table.Table.Observables[lamp] is { Sense: Sense.Sight, LightPower: not null }
+           let lit = Enumerable.Range(0, table.Table.Stimuli.Length).Where(s => table.Singles[0].Looks[s].Signs is { IsEmpty: false } signs && IsOn(table.Table.Observables[lamp], signs[lamp])).ToList()
+           where lit.Count > 0
+           select (lamp, lit.OrderBy(s => table.Table.Stimuli[s].Operations.Length).First()),
     ];
 
     /// <summary>What is missing for it to be told, in a line; null when something told is it.</summary>

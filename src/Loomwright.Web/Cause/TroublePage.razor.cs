@@ -23,6 +23,7 @@ public sealed partial class TroublePage
     private TroubleTable? table;
     private Symptom? symptom;
     private int done;
+    private int? lamp;
     private Trouble? search;
     private ImmutableStack<Trouble> before = [];
     private Handover? handed;
@@ -167,7 +168,7 @@ public sealed partial class TroublePage
         rereading = null;
         if (before.IsEmpty)
         {
-            (search, symptom, keeping) = (null, null, new());
+            (search, symptom, lamp, keeping) = (null, null, null, new());
             await Script.InvokeVoidAsync("history.replaceState", null, "", Links.To("trouble", Path));
         }
         else
