@@ -25,4 +25,23 @@ public sealed class StepScreenTests : BunitContext
         Assert.DoesNotContain("before it worked", text, StringComparison.Ordinal);
         Assert.Contains("Open the bench switch in the lead that stands in for lock.", text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Where_the_battery_is_measured_by_itself_it_is_live_with_nothing_on_it()
+    {
+        var bare = Assert.Single(Alone.Steps, s => Standing.IsBare(Alone, s));
+        Assert.Equal("battery is live, nothing on it", Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, bare)).Find(".power").TextContent.Trim());
+    }
+
+    [Fact]
+    public void Before_ohms_are_read_again_clips_come_off_and_the_meter_comes_out_of_the_line()
+    {
+        var steps = Render<PutBackScreen>(p => p.Add(s => s.Stage, Alone)).FindAll("li").Select(l => l.TextContent).ToList();
+        Assert.Equal(Alone.Steps.Where(s => s.Act == Loomwright.Bench.Act.PowerDown).Select(s => s.Text), steps);
+        Assert.StartsWith("Meter out: box supply and key fuse link back on main fuse 2, red plug back to V", steps[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lead_acid_battery_is_not_spoken_of_as_lithium() =>
+        Assert.DoesNotContain("ithium", Render<HotScreen>(p => p.Add(s => s.Stage, Alone)).Find("#screen-hot").TextContent, StringComparison.Ordinal);
 }

@@ -60,5 +60,8 @@ public sealed partial class PlanPage
         after = plan?.Stages.FirstOrDefault(s => s.Number > stage?.Number);
     }
 
+    // A session on the bike has other stages.
+    private string Guided => On == "bike" ? Links.To("session", Path) : string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={stage!.Number}");
+
     private string At(Stage to) => string.Create(CultureInfo.InvariantCulture, $"{Links.To("bench", Path)}?stage={to.Number}{(On == "bike" ? "&on=bike" : "")}");
 }
