@@ -13,7 +13,7 @@ internal sealed class Repairs(CatalogueSite site)
         Fault.Lost f => Ground(f.Ground),
         Fault.Moved f => $"put the end of {f.Wire} that sits on {f.To} back on {f.End}",
         Fault.Swapped f => $"exchange what sits on {f.A} and on {f.B}",
-        Fault.Shorted f => $"part {f.A} from {f.B}",
+        Fault.Shorted f => $"separate {f.A} from {f.B}, they touch",
         Fault.Dead f => site.Part(f.Part).Model.DeadBy is null ? $"replace {f.Part}" : $"put {f.Part} in",
         Fault.Stuck f => $"replace {site.Loom.Parts.SelectMany(Moving.Of).First(m => Names.Same(m.Name, f.Switch)).Moving.Part}",
         Fault.Leak f => $"replace {f.Part}",

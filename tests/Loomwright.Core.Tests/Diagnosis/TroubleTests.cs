@@ -91,7 +91,7 @@ public sealed class TroubleTests
         var trouble = Played(["stuck: front brake at pressed"], looksAtThings: false);
         Assert.Equal(Search.CannotTellApart, trouble.State);
         Assert.Contains(trouble.Group, s => s.Repair == "replace front brake");
-        Assert.Contains(trouble.Group, s => s.Repair == "part front brake.1 from front brake.2");
+        Assert.Contains(trouble.Group, s => s.Repair == "separate front brake.1 from front brake.2, they touch");
     }
 
     [Theory]
