@@ -18,7 +18,7 @@ internal sealed class Repairs(CatalogueSite site)
         Fault.Stuck f => $"replace {site.Loom.Parts.SelectMany(Moving.Of).First(m => Names.Same(m.Name, f.Switch)).Moving.Part}",
         Fault.Leak f => $"replace {f.Part}",
         Fault.Reversed f => $"turn {f.Part} round: exchange its plus and minus",
-        Fault.Setting f => site.Part(f.Part).Model.WrongSettings.Any(w => w.Cause == WrongSetting.Low && Names.Same(w.Key, f.Key)) ? $"charge {f.Part}" : $"make {Setting(f.Key)} of {f.Part} as designed",
+        Fault.Setting f => site.Part(f.Part).Model.WrongSettings.Any(w => w.Cause == WrongSetting.Low && Names.Same(w.Key, f.Key)) ? $"charge {f.Part}" : $"make {f.Part} as designed: {Setting(f.Key)}",
         _ => throw new InvalidOperationException("a fault of no known form"),
     };
 
