@@ -11,9 +11,16 @@ internal static class Likelihood
     // … and a reading and a find.
     private const double GuessedReading = 1.0 / 15, GuessedFind = 0.2;
 
+    // A lead that nothing holds may read anything from nought up to this, or rest where leaks have it (judgement).
+    private const double MostOfALooseLead = 3;
+
+    /// <summary>Whether a meter there shows volts that hang on leaks nobody knows.</summary>
+    public static bool IsLoose(Look look, int red, int? black) => look.IsLoose(red, black) && Math.Abs(Volts(look, red, black)) < MostOfALooseLead;
+
     /// <summary>The density of a reading when this is wrong and the battery stands so. Never 0.</summary>
     public static double Of(Hypothesis hypothesis, double battery, Evidence.Measured read) =>
-        hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look ? Misreading.Reading(battery * Volts(look, read.Red, read.Black), look.SupplyAmps, read.Volts) : GuessedReading;
+        hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look ? IsLoose(look, read.Red, read.Black) ? Loose(read.Volts)
+        : Misreading.Reading(battery * Volts(look, read.Red, read.Black), look.SupplyAmps, read.Volts) : GuessedReading;
 
     /// <summary>The chance that a check finds that: what is there is overlooked, or something seen that is not there, now and then. Never 0.</summary>
     public static double Of(Hypothesis hypothesis, Evidence.Checked found)
@@ -36,7 +43,7 @@ internal static class Likelihood
 
     /// <summary>How far a reading is from the likeliest, as a log-likelihood ratio.</summary>
     public static double Against(Hypothesis hypothesis, double battery, Evidence.Measured read) =>
-        hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look && battery * Volts(look, read.Red, read.Black) is var volts
+        hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look && !IsLoose(look, read.Red, read.Black) && battery * Volts(look, read.Red, read.Black) is var volts
             ? Math.Log(Misreading.Reading(volts, look.SupplyAmps, volts) / Misreading.Reading(volts, look.SupplyAmps, read.Volts)) : 0;
 
     /// <summary>How far what was found is from the likeliest, as a log-likelihood ratio.</summary>
@@ -51,6 +58,8 @@ internal static class Likelihood
         Evidence.Checked found => Math.Log(found.Found is null ? 1 - GuessedFind : GuessedFind * GuessedFind),
         _ => 0,
     };
+
+    private static double Loose(double told) => (0.5 * Misreading.Reading(0, 0, told)) + (Math.Abs(told) <= MostOfALooseLead ? 0.5 / MostOfALooseLead : 0);
 
     /// <summary>What the meter would show.</summary>
     public static double Volts(Look look, int red, int? black) => look.Volts.IsEmpty ? 0 : look.Volts[red] - (black is { } b ? look.Volts[b] : 0);

@@ -11,10 +11,12 @@ internal sealed class Readings(ImmutableArray<Hypothesis> all, int[] live)
     // By point, one hypothesis behind the other.
     private double[] _byPoint = [];
     private double _amps;
+    private int _stimulus;
 
     /// <summary>From now on after that stimulus.</summary>
     public void At(int stimulus)
     {
+        _stimulus = stimulus;
         _amps = live.Average(e => Math.Abs(all[e].Looks[stimulus].SupplyAmps));
         var points = live.Max(e => all[e].Looks[stimulus].Volts.Length);
         _byPoint = _byPoint.Length == points * live.Length ? _byPoint : new double[points * live.Length];
@@ -44,6 +46,18 @@ internal sealed class Readings(ImmutableArray<Hypothesis> all, int[] live)
             for (var i = 0; i < live.Length; i++)
             {
                 _volts[i] = of[i] - other[i];
+            }
+
+            of = _volts;
+        }
+
+        // Where nothing holds a lead it may read as if nothing were there.
+        if (live.Any(e => Likelihood.IsLoose(all[e].Looks[_stimulus], red, black)))
+        {
+            of.CopyTo(_volts);
+            for (var i = 0; i < live.Length; i++)
+            {
+                _volts[i] = Likelihood.IsLoose(all[live[i]].Looks[_stimulus], red, black) ? 0 : _volts[i];
             }
 
             of = _volts;

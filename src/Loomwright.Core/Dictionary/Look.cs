@@ -13,6 +13,14 @@ public sealed record Look(Outcome Outcome, ImmutableArray<byte> Signs, double Su
     /// <summary>Light of each lamp as a share of its full light, where it blinks of its darker phase; 0 for what gives none. In the order of the signs, which begin with them; empty when there is no answer.</summary>
     public ImmutableArray<float> Light { get; init; } = [];
 
+    /// <summary>At each point, whether hardly anything holds it: what a meter shows there hangs on leaks nobody knows. Empty where all points are held.</summary>
+    public ImmutableArray<bool> Floats { get; init; } = [];
+
+    /// <summary>Whether what a meter shows between two points hangs on leaks nobody knows.</summary>
+    /// <param name="red">Point of the red probe, by its place.</param>
+    /// <param name="black">Point of the black one; null for battery minus.</param>
+    public bool IsLoose(int red, int? black) => black is { } b && !Floats.IsEmpty && (Floats[red] || Floats[b]);
+
     /// <summary>Whether a person sees and hears the same.</summary>
     public bool LooksLike(Look other) => ReferenceEquals(this, other) || Signs.AsSpan().SequenceEqual(other.Signs.AsSpan());
 }

@@ -14,6 +14,9 @@ internal sealed class Viewer
     private readonly int[] _points;
     private readonly double[] _ohms;
 
+    // Above this a point floats to a meter of 10 MΩ (judgement: dirt and damp lead as much).
+    private const double LooseOhms = 1e6;
+
     /// <param name="wiring">What is looked at.</param>
     /// <param name="settler">Solves once more where a point is held by little.</param>
     /// <param name="fullLight">Of the healthy loom.</param>
@@ -45,6 +48,7 @@ internal sealed class Viewer
         var on = settled.Pictures[0];
         return new Look(settled.Outcome, Signs(settled), _wiring.Supplies.Sum(s => -on.Amps[s]), Volts(settled.State, on))
         {
+            Floats = Array.Exists(_ohms, o => o > LooseOhms) ? [.. _ohms.Select(o => o > LooseOhms)] : [],
             Light = [.. _wiring.Sights.Select(s => (float)_watching.Light(s, settled.Pictures))],
         };
     }
@@ -87,6 +91,7 @@ internal sealed class Viewer
     // A meter is a branch: what holds a point lets its volts sink by the meter's share.
     private ImmutableArray<double> Volts(State state, Picture on)
     {
+        Array.Clear(_ohms);
         if (_points.Length == 0 || !_settler.OhmsToReference(state, _points, _ohms))
         {
             return [.. _points.Select(n => on.Volts[n])];

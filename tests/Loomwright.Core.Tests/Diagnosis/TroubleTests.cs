@@ -151,6 +151,18 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void Volts_between_two_leads_that_nothing_holds_may_be_nought_whatever_leaks_make_of_them()
+    {
+        var loose = (from h in Table.Singles
+                     from s in Enumerable.Range(0, h.Looks.Length)
+                     from p in Table.Probes
+                     where Likelihood.IsLoose(h.Looks[s], p.Red, p.Black) && Math.Abs(Likelihood.Volts(h.Looks[s], p.Red, p.Black)) > 0.5
+                     select (Hypothesis: h, Read: new Evidence.Measured(s, p.Red, p.Black, 0))).ToList();
+        Assert.NotEmpty(loose);
+        Assert.All(loose, l => Assert.InRange(Likelihood.Of(l.Hypothesis, 1, l.Read), 0.4 * Misreading.Reading(0, 0, 0), Misreading.Reading(0, 0, 0)));
+    }
+
+    [Fact]
     public void A_check_of_the_thing_itself_is_asked_with_the_main_fuse_out_also_where_every_state_harms()
     {
         var shorted = Trouble.Begin(Table).After(Seen("short: box.B+ to box.B-", Stop));
