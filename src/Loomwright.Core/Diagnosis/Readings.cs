@@ -45,19 +45,8 @@ internal sealed class Readings(ImmutableArray<Hypothesis> all, int[] live)
             var other = _byPoint.AsSpan(point * live.Length, live.Length);
             for (var i = 0; i < live.Length; i++)
             {
-                _volts[i] = of[i] - other[i];
-            }
-
-            of = _volts;
-        }
-
-        // Where nothing holds a lead it may read as if nothing were there.
-        if (live.Any(e => Likelihood.IsLoose(all[e].Looks[_stimulus], red, black)))
-        {
-            of.CopyTo(_volts);
-            for (var i = 0; i < live.Length; i++)
-            {
-                _volts[i] = Likelihood.IsLoose(all[live[i]].Looks[_stimulus], red, black) ? 0 : _volts[i];
+                // Where nothing holds a lead it may read as if nothing were there.
+                _volts[i] = Likelihood.IsLoose(all[live[i]].Looks[_stimulus], red, black) ? 0 : of[i] - other[i];
             }
 
             of = _volts;
