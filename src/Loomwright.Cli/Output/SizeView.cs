@@ -43,7 +43,7 @@ internal static class SizeView
                 fuse.Guard.InWords,
                 fuse.Most.ToString(),
                 fuse is { Largest: { } largest, WeakestWire: { } wire } ? $"{largest.Printed} ({wire})" : "",
-                fuse.Main is null ? "" : fuse.NotAloneFrom is { } from ? $"not above {from.Printed}: {fuse.Main} may open too" : $"always, before {fuse.Main}",
+                fuse.OpensAlone ?? "",
                 $"{fuse.ColdAmps.Printed}{(fuse.ColdMayOpen ? ", may open it" : "")}");
         }
 

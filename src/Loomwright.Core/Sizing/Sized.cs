@@ -57,7 +57,11 @@ public sealed record WireSized(
 /// <param name="NotAloneFrom">From this current up the one before it may open too; null when it always opens alone or stands first.</param>
 /// <param name="ColdAmps">Every filament behind it switched on cold at once.</param>
 /// <param name="ColdMayOpen">Whether it may open on that.</param>
-public sealed record FuseSized(Guard Guard, Current Most, string? WeakestWire, Current? Largest, string? Main, Current? NotAloneFrom, Current ColdAmps, bool ColdMayOpen);
+public sealed record FuseSized(Guard Guard, Current Most, string? WeakestWire, Current? Largest, string? Main, Current? NotAloneFrom, Current ColdAmps, bool ColdMayOpen)
+{
+    /// <summary>Up to where it opens alone, in a few words; null when it stands first.</summary>
+    public string? OpensAlone => Main is null ? null : NotAloneFrom is { } from ? $"not above {from.Printed}: {Main} may open too" : $"always, before {Main}";
+}
 
 /// <summary>One load and what the wiring takes from it.</summary>
 /// <param name="Load">As it is seen.</param>
