@@ -15,16 +15,17 @@ internal static partial class PhonePlan
 {
     /// <summary>The page. Same plan, same bytes.</summary>
     /// <param name="proven">The plan.</param>
+    /// <param name="loom">The design it is of.</param>
     /// <param name="file">The design file it was made from.</param>
     /// <param name="sha256">Its hash: ticks belong to this and no other design.</param>
-    public static string Of(Proven proven, string file, string sha256)
+    public static string Of(Proven proven, Loom loom, string file, string sha256)
     {
         var plan = proven.Plan;
         var html = new StringBuilder();
         html.Append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append(CultureInfo.InvariantCulture, $"<title>{Text(plan.Title)}</title>\n<style>\n{PhoneLook.Css}</style>\n</head>\n<body data-plan=\"{Text($"{sha256} {plan.Title}")}\">\n");
         html.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Text(plan.Title)}</h1>\n<p class=\"quiet\">From {Text(file)}, {Text(sha256[..Math.Min(12, sha256.Length)])}. Every expected number is computed; your bike was not measured. Local codes and licensed practice come first.</p>\n");
-        html.Append("<details class=\"hot\"><summary>Hot, smoke or smell</summary><p>Minus clip off, key off. Do not touch the wire. A hot or swelling lithium battery: get away, outside, call help.</p></details>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<details class=\"hot\"><summary>Hot, smoke or smell</summary><p>{Text($"Minus clip off, key off. Do not touch the wire. {Cautions.HotBattery(loom)}".TrimEnd())}</p></details>\n");
         Colours(html, plan);
         html.Append(Pictures).Append("</header>\n<main>\n");
         foreach (var finding in plan.PutRightFirst)

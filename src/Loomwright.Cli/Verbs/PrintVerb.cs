@@ -53,7 +53,7 @@ public sealed class PrintVerb(Screen screen) : Command<PrintVerb.Settings>
         }
 
         var proven = settings.OnTheBike ? Proven.Not(design.Bike.PlanOnTheBike()) : design.Bike.Proof();
-        var page = PhonePlan.Of(proven, Path.GetFileName(design.Stored.Path), design.Stored.Sha256 ?? "");
+        var page = PhonePlan.Of(proven, design.Bike.Loom!, Path.GetFileName(design.Stored.Path), design.Stored.Sha256 ?? "");
         if (settings.Out is null)
         {
             screen.Out.Write(page);

@@ -1,3 +1,6 @@
+using Loomwright.Design;
+using Loomwright.Text;
+
 namespace Loomwright.Bench;
 
 /// <summary>What can hurt on the bench, each said once, at the step where it matters.</summary>
@@ -5,6 +8,7 @@ public static class Cautions
 {
     public const string LeadAcid = "Lead-acid gives gas and holds acid: goggles on, no sparks or flame near it.";
     public const string Lithium = "Lithium: only its own charger and voltage window. Hot or swelling: get away from it, go outside, call help.";
+    public const string UnknownBattery = "The file does not say what is in this battery. Lead-acid gives gas and holds acid: goggles on, no sparks or flame near it. Lithium: only its own charger; hot or swelling, get away from it, go outside, call help.";
     public const string BenchSupply = "Bench supply at 13.0 V, output off while you connect. Never in parallel with a battery or a running engine.";
     public const string Rings = "Rings and watch off.";
     public const string FuseFirst = "The fuse goes in before any other wire, within a hand of plus; every other lead taken from plus has its own.";
@@ -27,4 +31,19 @@ public static class Cautions
     public const string Pump = "A fuel pump dry for seconds only, no fuel near the bench. Its lead off and capped until this stage.";
     public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Seconds only: a coil fed while nothing turns gets hot.";
     public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";
+
+    /// <summary>What a battery asks for by what is in it; both where the file does not say.</summary>
+    public static string Of(Part battery) => battery.Settings.Word("chemistry") is not { } inside ? UnknownBattery
+        : Names.Same(inside, "lifepo4") ? Lithium
+        : Names.Same(inside, "lead-acid") || Names.Same(inside, "agm") ? LeadAcid
+        : UnknownBattery;
+
+    /// <summary>What to do where a battery of a design gets hot itself; empty where no battery of it can be a lithium one.</summary>
+    public static string HotBattery(Loom loom)
+    {
+        var all = loom.Parts.Where(p => p.Kind == "battery").Select(Of).ToList();
+        return all.Contains(Lithium) ? "Lithium battery hot or swelling: get away from it, go outside, call help."
+            : all.Contains(UnknownBattery) ? "Battery hot or swelling: the file does not say what is in it, so take it for a lithium one. Get away from it, go outside, call help."
+            : "";
+    }
 }

@@ -113,8 +113,6 @@ internal static class Fetching
             return [];
         }
 
-        return supply.LimitAmps is not null ? site.Once.Say(Cautions.BenchSupply)
-            : part.Settings.Word("chemistry") is { } chemistry && chemistry.Contains("life", StringComparison.OrdinalIgnoreCase) ? site.Once.Say(Cautions.Lithium)
-            : site.Once.Say(Cautions.LeadAcid);
+        return site.Once.Say(supply.LimitAmps is null ? Cautions.Of(part) : Cautions.BenchSupply);
     }
 }

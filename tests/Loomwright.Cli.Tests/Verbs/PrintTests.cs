@@ -25,6 +25,27 @@ public sealed class PrintTests
     }
 
     [Fact]
+    public void Lithium_is_spoken_of_where_the_battery_is_a_lithium_one_and_not_where_it_is_lead_acid()
+    {
+        Assert.Contains("Lead-acid gives gas", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("ithium", Page, StringComparison.Ordinal);
+
+        using var folder = new Folder();
+        var lithium = Of(folder, "chemistry: agm", "chemistry: lifepo4");
+        Assert.Contains("Lithium battery hot or swelling: get away from it", lithium, StringComparison.Ordinal);
+        Assert.DoesNotContain("ead-acid", lithium, StringComparison.Ordinal);
+        Assert.Contains("the file does not say what is in it", Of(folder, "    chemistry: agm\n", ""), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_slip_does_not_write_over_the_design() =>
         Assert.Equal(ExitCode.WrongUsage, Called.With("print", "--phone", Called.Bench, "-o", Called.Bench).Exit);
+
+    private static string Of(Folder folder, string text, string instead)
+    {
+        const string small = "examples/gallery/lamp-reversed.loom.yaml";
+        var design = File.ReadAllText(Path.Combine(Repository.Root, small));
+        Assert.Contains(text, design, StringComparison.Ordinal);
+        return Called.With("print", "--phone", folder.Write("a.loom.yaml", design.Replace(text, instead, StringComparison.Ordinal))).Out;
+    }
 }

@@ -14,12 +14,29 @@ public class CautionTests
     [Fact]
     public void A_lithium_battery_is_fetched_with_its_own()
     {
-        var lithium = Examples.Kittiwake with
-        {
-            Parts = [.. Examples.Kittiwake.Parts.Select(p => p.Name == "battery" ? p with { Settings = p.Settings.With("chemistry", new Value.Word("lifepo4")) } : p)],
-        };
-        Assert.Equal("battery", StepWith(Plan.For(lithium), Cautions.Lithium).Part);
-        Assert.DoesNotContain(Cautions.LeadAcid, All(Plan.For(lithium)));
+        var lithium = Plan.For(WithBattery(s => s.With("chemistry", new Value.Word("lifepo4"))));
+        Assert.Equal("battery", StepWith(lithium, Cautions.Lithium).Part);
+        Assert.DoesNotContain(Cautions.LeadAcid, All(lithium));
+    }
+
+    [Fact]
+    public void A_battery_of_unwritten_chemistry_is_fetched_with_one_line_for_both()
+    {
+        var unknown = WithBattery(s => new Settings([.. s.Entries.Where(e => e.Key != "chemistry")]));
+        Assert.Equal("battery", StepWith(Plan.For(unknown), Cautions.UnknownBattery).Part);
+        Assert.DoesNotContain(All(Plan.For(unknown)), c => c is Cautions.LeadAcid or Cautions.Lithium);
+        Assert.Contains("does not say what is in it", Cautions.HotBattery(unknown), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("lead-acid", "")]
+    [InlineData("agm", "")]
+    [InlineData("LiFePO4", "Lithium battery hot or swelling")]
+    public void Only_a_lithium_battery_is_fled_from_when_hot(string chemistry, string says)
+    {
+        var hot = Cautions.HotBattery(WithBattery(s => s.With("chemistry", new Value.Word(chemistry))));
+        Assert.StartsWith(says, hot, StringComparison.Ordinal);
+        Assert.Equal(says.Length == 0, hot.Length == 0);
     }
 
     [Fact]
@@ -67,6 +84,11 @@ public class CautionTests
 
     [Fact]
     public void Each_is_said_once() => Assert.Equal(All(Kittiwake).Count, All(Kittiwake).Distinct(StringComparer.Ordinal).Count());
+
+    private static Loom WithBattery(Func<Settings, Settings> changed) => Examples.Kittiwake with
+    {
+        Parts = [.. Examples.Kittiwake.Parts.Select(p => p.Name == "battery" ? p with { Settings = changed(p.Settings) } : p)],
+    };
 
     private static Step StepWith(Plan plan, string caution) => Assert.Single(plan.Stages.SelectMany(s => s.Steps), s => s.Cautions.Contains(caution));
 
