@@ -62,6 +62,14 @@ public sealed class PagesTests : BunitContext
     }
 
     [Fact]
+    public void That_a_fuse_stands_cold_lamps_above_its_rating_is_told_and_is_nothing_to_look_at()
+    {
+        var page = Render<SizesPage>(p => p.Add(c => c.Path, Bench));
+        Assert.Contains(page.FindAll("[aria-labelledby=change-title] p"), p => p.TextContent.Contains("draw 25.73 A for a moment, more than its rating. It stands that", StringComparison.Ordinal));
+        Assert.Empty(page.FindAll("[aria-labelledby=change-title] li"));
+    }
+
+    [Fact]
     public void A_design_that_is_not_there_is_said_plainly()
     {
         var page = Render<CheckPage>(p => p.Add(c => c.Path, "nowhere.loom.yaml"));

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Sizing;
 
@@ -48,6 +48,10 @@ internal static class SizeView
         }
 
         screen.Show(fuses);
+        foreach (var line in sized.Fuses.Select(f => f.StandsCold).OfType<string>())
+        {
+            screen.Line($"Good to know, nothing to change: {line}");
+        }
     }
 
     private static void Circuits(Screen screen, Sized sized)
@@ -55,16 +59,13 @@ internal static class SizeView
         var circuits = Columns.Under("load", "at most", "lost both ways", "of the supply", "");
         foreach (var circuit in sized.Circuits)
         {
-            circuits.Row(Words.Name(circuit.Load), circuit.Current.ToString(), circuit.Drop.ToString(), Percent(circuit.Share), circuit.IsWithin ? "" : "above the limit");
+            circuits.Row(Words.Name(circuit.Load), circuit.Current.ToString(), circuit.Drop.ToString(), new Share(circuit.Share).ToString(), circuit.IsWithin ? "" : "above the limit");
         }
 
         screen.Show(circuits);
         if (!sized.Circuits.IsEmpty)
         {
-            screen.Line($"The limit: {Percent(sized.Circuits[0].Limit.Limit)} {sized.Circuits[0].Limit.Span}, {sized.Circuits[0].Limit.Source}.");
+            screen.Line($"The limit: {new Share(sized.Circuits[0].Limit.Limit)} {sized.Circuits[0].Limit.Span}, {sized.Circuits[0].Limit.Source}.");
         }
-
     }
-
-    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.#} %");
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Loomwright.Design;
 using Loomwright.Findings;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Sizing;
 
@@ -31,8 +31,8 @@ internal static class DropAboveLimit
                 "Light falls much faster than the volts. What is lost sits in wires, plugs, contacts, fuse and box together, as computed.",
                 "`loomwright size FILE` tells where it is lost: a thicker wire on the longest stretch first, then the ground. Or write another drop limit if this light is enough for you.",
                 [
-                    Evidence.Of("loads", string.Join(", ", above.Select(l => $"{Words.Name(l.Load)} ({Percent(l.Share)})"))),
-                    Evidence.Of("limit", Percent(limit.Limit)),
+                    Evidence.Of("loads", string.Join(", ", above.Select(l => $"{Words.Name(l.Load)} ({new Share(l.Share)})"))),
+                    Evidence.Of("limit", new Share(limit.Limit).ToString()),
                 ]),
         ];
     }
@@ -62,6 +62,4 @@ internal static class DropAboveLimit
             }
         }
     }
-
-    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.#} %");
 }

@@ -73,6 +73,13 @@ public readonly record struct Temperature(double Celsius)
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius:0} °C");
 }
 
+/// <summary>A part 0…1 of a whole.</summary>
+public readonly record struct Share(double OfOne)
+{
+    /// <summary>One place at the most: <c>3 %</c>, <c>0.9 %</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{OfOne * 100:0.#} %");
+}
+
 internal static class Rounded
 {
     /// <summary>Rounds to the places shown and turns −0 into 0, so that no screen says "-0.00 V".</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Loomwright.Design;
 using Loomwright.Parts;
 using Loomwright.Quantities;
@@ -132,7 +131,7 @@ internal sealed class Adviser(Loom loom, AmpacityRule rule)
 
     private static DropLimit Starter => DropLimit.All.First(l => l.Circuit == "starter main cable");
 
-    private string Owners => string.Create(CultureInfo.InvariantCulture, $"{_limit.Limit * 100:0.#} % ({_limit.Source})");
+    private string Owners => $"{new Share(_limit.Limit)} ({_limit.Source})";
 
     private static string Read(Allowance allowed) => allowed.SizeTaken.EndsWith("AWG", StringComparison.Ordinal) ? $" (read at {allowed.SizeTaken})" : "";
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Design;
 using Loomwright.Quantities;
 
@@ -61,6 +62,21 @@ public sealed record FuseSized(Guard Guard, Current Most, string? WeakestWire, C
 {
     /// <summary>Up to where it opens alone, in a few words; null when it stands first.</summary>
     public string? OpensAlone => Main is null ? null : NotAloneFrom is { } from ? $"not above {from.Printed}: {Main} may open too" : $"always, before {Main}";
+
+    /// <summary>That cold lamps take more than the rating for a moment and why the fuse stands it, in a sentence; null where they take no more, or where it may open.</summary>
+    public string? StandsCold => ColdMayOpen || ColdAmps.Amps <= Guard.Rating.Amps ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{Guard.InWords}: all lamps behind it switched on cold together draw {ColdAmps.Printed} for a moment, more than its rating. It stands that: they draw less than half of it within {Inrush.Seconds * 1000:0} ms, and at {ColdAmps.Printed} it {Opens} ({Guard.Band!.Source}).");
+
+    private string Opens => Guard.Band!.LeastSeconds(ColdAmps.Amps / Guard.Rating.Amps) is { } least ? string.Create(CultureInfo.InvariantCulture, $"opens after {Lasting(least)} at the earliest") : "does not open at all";
+
+    // Rounded down: a promise of the least.
+    private static string Lasting(double seconds) => seconds switch
+    {
+        >= 3600 => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(seconds / 3600):0} h"),
+        >= 60 => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(seconds / 60):0} min"),
+        >= 1 => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(seconds):0} s"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(seconds * 1000):0} ms"),
+    };
 }
 
 /// <summary>One load and what the wiring takes from it.</summary>

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Loomwright.Quantities;
 using Loomwright.Simulation;
 using Loomwright.Sizing;
 using Loomwright.Web.Bikes;
@@ -30,7 +30,7 @@ public sealed partial class SizesPage
         .. sized!.Wires.Where(w => w.IsThin || w.Enough is null).Select(w => $"{w.Wire.Name} is {w.Wire.Size}, thinner than this rule asks. {w.Reason}"),
         .. sized.Fuses.Where(f => f.Largest is { } largest && f.Guard.Rating.Amps > largest.Amps).Select(f => $"{f.Guard.InWords} stands before {f.WeakestWire}, which this rule allows {f.Largest!.Value.Printed} at the most."),
         .. sized.Fuses.Where(f => f.ColdMayOpen).Select(f => $"{f.Guard.InWords}: all lamps behind it switched on cold take {f.ColdAmps.Printed}, which may open it."),
-        .. sized.Circuits.Where(c => !c.IsWithin).Select(c => $"{Words.Name(c.Load)}: {c.Drop} is lost on the way, {Percent(c.Share)} of the supply; the limit is {Percent(c.Limit.Limit)} {c.Limit.Span}."),
+        .. sized.Circuits.Where(c => !c.IsWithin).Select(c => $"{Words.Name(c.Load)}: {c.Drop} is lost on the way, {new Share(c.Share)} of the supply; the limit is {new Share(c.Limit.Limit)} {c.Limit.Span}."),
     ];
 
     protected override void OnParametersSet()
@@ -43,6 +43,4 @@ public sealed partial class SizesPage
             sized = bike.Size(picked ?? AmpacityRules.Of(loom.Conditions));
         }
     }
-
-    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.#} %");
 }

@@ -151,6 +151,27 @@ public sealed class SizedTests
     }
 
     [Fact]
+    public void Cold_lamps_above_the_rating_of_a_fuse_that_stands_them_are_told_with_how_long_it_does()
+    {
+        // One 21 W lamp, fourteen times 1.84 A cold: 129 % of 20 A, which ISO 8820-3 lets a blade fuse carry for seconds.
+        var fuses = Sized.Of(Examples.Kittiwake).Fuses;
+        Assert.Matches(@"^main fuse \(20 A\): all lamps behind it switched on cold together draw 25\.73 A for a moment, more than its rating\. It stands that: they draw less than half of it within 5 ms, and at 25\.73 A it opens after \d+ s at the earliest \(ISO 8820-3 type C and F\)\.$", fuses[0].StandsCold);
+        Assert.Null(fuses[1].StandsCold);
+    }
+
+    [Theory]
+    [InlineData("80 A", false)]
+    [InlineData("40 A", true)]
+    [InlineData("4 A", false)]
+    public void Nothing_is_said_of_cold_lamps_below_the_rating_nor_that_a_fuse_stands_what_may_open_it(string rating, bool stands)
+    {
+        // 55 W takes 4.6 A warm and some 65 A cold, sixteen times 4 A.
+        var fuse = Assert.Single(Sized.Of(Behind(rating, "6 mm2")).Fuses);
+        Assert.Equal(stands, fuse.StandsCold is not null);
+        Assert.Equal(rating == "4 A", fuse.ColdMayOpen);
+    }
+
+    [Fact]
     public void The_most_a_wire_carries_comes_with_the_operations_that_led_to_it()
     {
         var wire = Sized.Of(Examples.Kittiwake).Wires.Single(w => w.Wire.Name == "stop lamp feed");
