@@ -13,25 +13,26 @@ internal static class Bands
 
     private const double ContinuityOhms = 5;
 
-    /// <summary>A fifth either way, and 5 mA for the last digit; no lower end where that digit swallows it.</summary>
+    /// <summary>A fifth either way, and 5 mA for the last digit; where that digit swallows the lower end, as much below nothing: the meter may be in the other way round.</summary>
     public static Band Of(Current computed)
     {
         var slack = (Math.Abs(computed.Amps) * 0.2) + 0.005;
-        return new(computed.Amps - slack is > 0 and var least ? least : null, computed.Amps, computed.Amps + slack, Unit.Amp);
+        var (least, most) = (computed.Amps - slack, computed.Amps + slack);
+        return new(least > 0 ? least : Math.Min(least, -most), computed.Amps, most, Unit.Amp);
     }
 
     /// <summary>The band in what a 10 A socket or a supply can show: whole hundredths of an amp, widened to them.</summary>
     public static Band Hundredths(Band band) => band with
     {
-        Least = band.Least is { } least && Math.Floor(least * 100) / 100 is > 0 and var below ? below : null,
+        Least = band.Least is { } least ? Math.Floor(least * 100) / 100 : null,
         Most = band.Most is { } most ? Math.Ceiling(most * 100) / 100 : null,
     };
 
     /// <summary>The band as a 10 A socket or a supply shows it: hundredths of an amp.</summary>
     public static string OnTenAmps(Band band) => Hundredths(band) switch
     {
-        { Least: null, Most: <= 0.01 } => "0.00 or 0.01 A",
-        var shown => FormattableString.Invariant($"{shown.Least ?? 0:0.00} A to {shown.Most:0.00} A"),
+        { Most: <= 0.01 } => "0.00 or 0.01 A",
+        var shown => FormattableString.Invariant($"{Math.Max(0, shown.Least ?? 0):0.00} A to {shown.Most:0.00} A"),
     };
 
     /// <summary>What wires and joints may lose: a fifth more than computed, and 0.05 V; as much below nothing, where the probes are the other way round.</summary>
@@ -61,11 +62,11 @@ internal static class Bands
         { } other => new(Math.Min(100, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
     };
 
-    /// <summary>A cold filament or winding: a third either way and what clips and the last digit add; no lower end where that digit swallows it.</summary>
+    /// <summary>A cold filament or winding: a third either way and what clips and the last digit add; from 0 on where that digit swallows the lower end.</summary>
     public static Band OfCold(Resistance computed)
     {
         var least = (computed.Ohms * 2 / 3) - 0.1;
-        return new(least >= 0.1 ? least : null, computed.Ohms, (computed.Ohms * 4 / 3) + 0.5, Unit.Ohm);
+        return new(least >= 0.1 ? least : 0, computed.Ohms, (computed.Ohms * 4 / 3) + 0.5, Unit.Ohm);
     }
 
     /// <summary>Ohms as a hand meter shows them: to the tenth.</summary>
@@ -76,7 +77,7 @@ internal static class Bands
     {
         { Unit: Unit.Ohm, Least: >= NoReadingOhms, Most: null } => "no reading (OL, or 1 at the left): not joined",
         { Unit: Unit.Ohm, Least: null or <= 0, Most: { } most } => $"at most {Written(most, band.Unit)}",
-        { Unit: Unit.Volt, Least: { } least, Most: { } most } when least == -most => $"at most {Written(most, band.Unit)}",
+        { Unit: Unit.Volt or Unit.Amp, Least: { } least, Most: { } most } when least == -most => $"at most {Written(most, band.Unit)}",
         { Least: { } least, Most: { } most } => $"{Written(least, band.Unit)} to {Written(most, band.Unit)}",
         { Unit: Unit.Ohm, Least: { } least, Most: null } => $"at least {Written(least, band.Unit)}, or no reading",
         { Least: { } least } => $"at least {Written(least, band.Unit)}",

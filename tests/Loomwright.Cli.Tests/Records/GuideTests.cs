@@ -30,6 +30,27 @@ public sealed class GuideTests : IDisposable
         Assert.Equal(Verdict.AsExpected, Kept(EntryKind.Reading, "s0.measure.1", "battery + to battery -", "ol").Verdict);
 
     [Theory]
+    [InlineData("2", Verdict.Not)]
+    [InlineData("-2.5", Verdict.Not)]
+    [InlineData("-2,5 A", Verdict.Not)]
+    [InlineData("-2 mA", Verdict.AsExpected)]
+    public void A_drain_or_a_short_read_with_the_leads_swapped_is_one_all_the_same(string raw, Verdict verdict)
+    {
+        var onTheBike = _begun.Guide.Begin(BegunSession.Name, "", "", null, BegunSession.Noon, BenchSession.OnTheBike)!;
+        _begun.Guide.Keep(onTheBike, [Given("a", EntryKind.Reading, "s5.operate.1") with { What = "key-off current", Raw = raw }]);
+        Assert.Equal(("Amp", verdict), (_begun.Guide.Records.Entries(onTheBike.Id)[0].Unit, _begun.Guide.Records.Entries(onTheBike.Id)[0].Verdict));
+    }
+
+    [Fact]
+    public void No_plan_takes_amps_or_ohms_below_nothing_for_any_number_of_them()
+    {
+        var bike = Bike.Read(new Text.SourceText(BegunSession.Name, File.ReadAllText(_begun.File)));
+        var bands = new[] { bike.Plan(), bike.PlanOnTheBike() }.SelectMany(p => p.Stages).SelectMany(s => s.Steps).SelectMany(s => s.Expect).Select(e => e.Band).OfType<Bench.Band>().ToList();
+        Assert.NotEmpty(bands);
+        Assert.All(bands, b => Assert.NotNull(b.Least));
+    }
+
+    [Theory]
     [InlineData("as expected", Verdict.AsExpected)]
     [InlineData("not", Verdict.Not)]
     [InlineData("not sure", Verdict.NotSure)]
