@@ -5,7 +5,7 @@ using Loomwright.Text;
 
 namespace Loomwright.Long;
 
-/// <summary>The fault dictionary of every example (<c>--count</c>: so many of them), each entry by shortcuts against the same simulated to the end.</summary>
+/// <summary>The fault dictionary of every example (<c>--count</c>: so many of them), each fault by shortcuts against the same simulated to the end as a circuit of its own.</summary>
 internal static class Dictionaries
 {
     public static string Run(LongRun run)
@@ -40,9 +40,10 @@ internal static class Dictionaries
     private static (int Differ, double WorstVolts) Compare(FaultTable made, FaultTable whole)
     {
         var (differ, worst) = (0, 0.0);
-        foreach (var (one, other) in made.Entries.Zip(whole.Entries))
+        var looks = made.Entries.Skip(1).SelectMany(e => e.Faults.Select(f => (f.Fault, e.Looks))).ToDictionary(e => e.Fault, e => e.Looks);
+        foreach (var other in whole.Entries)
         {
-            foreach (var (a, b) in one.Looks.Zip(other.Looks))
+            foreach (var (a, b) in (other.IsHealthy ? made.Healthy.Looks : looks[other.Faults.Single().Fault]).Zip(other.Looks))
             {
                 differ += a.Outcome == b.Outcome && a.LooksLike(b) ? 0 : 1;
                 worst = a.Volts.Zip(b.Volts, (x, y) => Math.Abs(x - y)).Append(worst).Max();

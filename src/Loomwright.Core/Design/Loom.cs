@@ -103,8 +103,8 @@ public sealed record Distance(string A, string B, Length Length);
 /// <param name="Settings">What the kind asks for, read and in SI units.</param>
 public sealed record Part(string Name, string Kind, string? Place, Settings Settings)
 {
-    /// <summary>What is wrong with it; null in a design as read from a file.</summary>
-    public Defect? Defect { get; init; }
+    /// <summary>All that is wrong with it, in the order it came about; nothing in a design as read from a file.</summary>
+    public ImmutableArray<Defect> Defects { get; init; } = [];
 }
 
 /// <summary>A terminal of a part: what a wire end sits on.</summary>

@@ -28,6 +28,6 @@ public sealed record DictionaryOptions
     /// <summary>Ends the work early; then <see cref="OperationCanceledException"/> is thrown.</summary>
     public CancellationToken Stop { get; init; }
 
-    /// <summary>False simulates every fault through every stimulus to the end: the answer is the same.</summary>
+    /// <summary>False simulates every fault, each as a circuit of its own, through every stimulus to the end: the looks are the same.</summary>
     internal bool Shortcuts { get; init; } = true;
 }

@@ -9,19 +9,23 @@ namespace Loomwright.Dictionary;
 /// <summary>A wiring with all the faults that make it; none for the healthy one.</summary>
 internal sealed record DistinctCircuit(Wiring Wiring, ImmutableArray<ListedFault> Faults)
 {
-    /// <summary>Whether more than links differs: how boxes, fuses or relays decide, or which buttons a box hears.</summary>
+    /// <summary>Whether more than links differs: it was compiled anew, or how boxes decide or which buttons they hear.</summary>
     public bool Decides(Wiring healthy) =>
-        !Wiring.Boxes.SequenceEqual(healthy.Boxes) || Wiring.Fuses != healthy.Fuses || Wiring.Relays != healthy.Relays || Wiring.Flashers != healthy.Flashers || Wiring.Colds.Length != healthy.Colds.Length || !DataLeads.HearAlike(Wiring, healthy);
+        IsCompiledAnew(Wiring, healthy) || !Wiring.Boxes.SequenceEqual(healthy.Boxes) || Wiring.Colds.Length != healthy.Colds.Length || !DataLeads.HearAlike(Wiring, healthy);
+
+    /// <summary>Whether it was made from parts that are set otherwise: then anything in it may differ, contacts, fuses and flashers too.</summary>
+    public static bool IsCompiledAnew(Wiring wiring, Wiring healthy) => wiring.Parts != healthy.Parts;
 }
 
 /// <summary>Faults that come to the same circuit, put together.</summary>
 internal static class DistinctCircuits
 {
-    /// <summary>The healthy wiring first, then the others in the order of their first fault. A fault that changes nothing stands by itself.</summary>
+    /// <summary>The healthy wiring first, then the others in the order of their first fault. A fault that changes nothing or sets a part otherwise stands by itself.</summary>
     /// <param name="healthy">The wiring without any.</param>
     /// <param name="faults">The faults.</param>
+    /// <param name="together">False puts none together: each fault is a circuit of its own.</param>
     /// <param name="workers">How many threads work. The answer does not depend on it.</param>
-    public static ImmutableArray<DistinctCircuit> Of(Wiring healthy, ImmutableArray<ListedFault> faults, int workers)
+    public static ImmutableArray<DistinctCircuit> Of(Wiring healthy, ImmutableArray<ListedFault> faults, bool together, int workers)
     {
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
         var circuits = new List<DistinctCircuit> { new(healthy, []) };
@@ -42,14 +46,14 @@ internal static class DistinctCircuits
         (ListedFault Fault, Wiring Wiring, string Name) Made(ListedFault fault)
         {
             var wiring = healthy.With(fault.Fault);
-            return (fault, wiring, Name(healthy, wiring));
+            return (fault, wiring, together ? Name(healthy, wiring) : "");
         }
     }
 
     /// <summary>The links that differ, each with what it now is; empty when none does or when more than links differ.</summary>
     private static string Name(Wiring healthy, Wiring wiring)
     {
-        if (!wiring.Boxes.Equals(healthy.Boxes) && !wiring.Boxes.SequenceEqual(healthy.Boxes))
+        if (DistinctCircuit.IsCompiledAnew(wiring, healthy) || (!wiring.Boxes.Equals(healthy.Boxes) && !wiring.Boxes.SequenceEqual(healthy.Boxes)))
         {
             return "";
         }
@@ -62,6 +66,7 @@ internal static class DistinctCircuits
                 continue;
             }
 
+            // No fault of a link changes in which positions a contact is closed, so that list is not written.
             // A link has no way round unless its curve has: one that is straight through nothing may be turned.
             var link = wiring.Links[l];
             var turned = link.Curve is Parts.Ohms && link.From > link.To;

@@ -45,7 +45,7 @@ public sealed class FaultTable
     {
         options ??= new DictionaryOptions();
         var wiring = Wiring.Of(loom);
-        var circuits = DistinctCircuits.Of(wiring, options.Faults ?? Catalogue.List(loom, options.Priors), options.Workers);
+        var circuits = DistinctCircuits.Of(wiring, options.Faults ?? Catalogue.List(loom, options.Priors), options.Shortcuts, options.Workers);
         var stimuli = options.Stimuli ?? Dictionary.Stimuli.Usual(loom);
         var points = options.Points ?? UsualPoints(wiring);
         var (looks, solves) = new Making(wiring, circuits, stimuli, points, options).Looks();

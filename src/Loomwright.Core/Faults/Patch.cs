@@ -12,7 +12,7 @@ public static class Patch
     /// <summary>What two touching terminals make: a closed contact's 10 mΩ (judgement, no source).</summary>
     public const double TouchOhms = 0.010;
 
-    /// <summary>The loom with that fault in it. A swap is made in one go: both sides at once.</summary>
+    /// <summary>The loom with that fault in it, beside all that is wrong with it already. A swap is made in one go: both sides at once.</summary>
     public static Loom Apply(Loom loom, Fault fault) => fault switch
     {
         Fault.Open f => Without(loom, w => Names.Same(w.Name, f.Wire)),
@@ -40,7 +40,7 @@ public static class Patch
         ImmutableArray<string> wires = loom.Wire(fault.Joint) is { } wire ? [wire.Name] : GroundLeads.Of(Wiring.Of(loom), fault.Joint);
         return wires.IsEmpty
             ? WithDefect(loom, fault.Joint, new Defect.Loose(new Resistance(fault.Ohms)))
-            : loom with { Wires = [.. loom.Wires.Select(w => wires.Contains(w.Name, Names.Comparer) ? w with { Extra = new Resistance(fault.Ohms) } : w)] };
+            : loom with { Wires = [.. loom.Wires.Select(w => wires.Contains(w.Name, Names.Comparer) ? w with { Extra = new Resistance(w.Extra.Ohms + fault.Ohms) } : w)] };
     }
 
     private static Wire Moved(Wire wire, TerminalRef end, TerminalRef to) =>
@@ -49,5 +49,5 @@ public static class Patch
     private static TerminalRef Other(TerminalRef end, TerminalRef a, TerminalRef b) => end == a ? b : end == b ? a : end;
 
     private static Loom WithDefect(Loom loom, string part, Defect defect) =>
-        loom with { Parts = [.. loom.Parts.Select(p => Names.Same(p.Name, part) ? p with { Defect = defect } : p)] };
+        loom with { Parts = [.. loom.Parts.Select(p => Names.Same(p.Name, part) ? p with { Defects = p.Defects.Add(defect) } : p)] };
 }

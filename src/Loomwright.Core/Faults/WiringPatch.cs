@@ -9,7 +9,7 @@ namespace Loomwright.Faults;
 /// <summary>The same faults as edits of links that are already compiled: the law is that both ways give one circuit.</summary>
 internal static class WiringPatch
 {
-    /// <summary>The wiring with that fault in it; places and nodes stay as they are.</summary>
+    /// <summary>The wiring with that fault in it; places and nodes stay as they are. A setting is compiled anew from the design, so of several it comes first.</summary>
     public static Wiring With(this Wiring wiring, Fault fault) => fault switch
     {
         Fault.Open f => Edit(wiring, l => l.IsWire && Names.Same(l.Owner, f.Wire), l => l with { Curve = new Open() }),
@@ -48,11 +48,11 @@ internal static class WiringPatch
     {
         ImmutableArray<string> wires = wiring.Loom.Wire(fault.Joint) is { } wire ? [wire.Name] : GroundLeads.Of(wiring, fault.Joint);
         return wires.IsEmpty
-            ? Edit(wiring, l => l.IsJoint && Names.Same(l.Owner, fault.Joint), l => l with { Curve = new Ohms(fault.Ohms) })
-            : Edit(wiring, l => l.IsWire && wires.Contains(l.Owner, Names.Comparer), l => l with { Curve = new Ohms(((Ohms)l.Curve).ResistanceOhms + fault.Ohms) });
+            ? Edit(wiring, l => l is { IsJoint: true, Curve: Ohms } && Names.Same(l.Owner, fault.Joint), l => l with { Curve = new Ohms(fault.Ohms) })
+            : Edit(wiring, l => l is { IsWire: true, Curve: Ohms } && wires.Contains(l.Owner, Names.Comparer), l => l with { Curve = new Ohms(((Ohms)l.Curve).ResistanceOhms + fault.Ohms) });
     }
 
-    private static bool IsContact(Link link) => link is { Switching: Switching.Contact or Switching.Relay, Curve: Ohms };
+    private static bool IsContact(Link link) => link is { Switching: Switching.Contact or Switching.Relay or Switching.Fixed, Curve: Ohms };
 
     private static Wiring Stuck(Wiring wiring, string part, string? control, string at) =>
         Edit(wiring, l => l.Switching is not null && Names.Same(l.Owner, part), l => l with { Switching = Stuck(wiring, l.Switching!, control, at) });

@@ -144,11 +144,11 @@ internal sealed class Compiling
         var firstLink = _links.Count;
         foreach (var element in model.Elements)
         {
-            var dead = part.Defect is Defect.Dead burnt && (burnt.Inside is null || Names.Same(model.ElementOf(burnt.Inside) ?? "", element.Name));
+            var dead = part.Defects.OfType<Defect.Dead>().Any(burnt => burnt.Inside is null || Names.Same(model.ElementOf(burnt.Inside) ?? "", element.Name));
             _links.Add(new Link(part.Name, element.Name, Inside(part, model, element.From), Inside(part, model, element.To), dead ? Ohms.OpenContact : element.Curve)
             {
                 Switching = dead || element.Gate is null ? null : SwitchingOf(element.Gate, part, model),
-                Off = part.Defect is Defect.Leaks leaks && IsContact(element) ? new Ohms(leaks.Resistance.Ohms) : element.Off,
+                Off = IsContact(element) && part.Defects.OfType<Defect.Leaks>().LastOrDefault() is { } leaks ? new Ohms(leaks.Resistance.Ohms) : element.Off,
                 Cold = dead ? null : element.Cold,
                 Fuse = FuseOf(part, model, element, _links.Count),
             });
@@ -184,7 +184,7 @@ internal sealed class Compiling
         if (model.Controller is { } controller)
         {
             var box = BoxOf(part, model, controller, LinkOf);
-            _boxes.Add(part.Defect is Defect.Dead { Inside: null } ? box.Dead() : box);
+            _boxes.Add(part.Defects.Contains(new Defect.Dead()) ? box.Dead() : box);
         }
     }
 
@@ -198,7 +198,8 @@ internal sealed class Compiling
                 var on = new TerminalRef(joint.Part, "");
                 if (_points.Any(point => point.Terminal == on))
                 {
-                    Curve curve = _loom.Parts[p].Defect is not Defect.Loose loose ? joint.Curve : loose.Resistance is { } ohms ? new Ohms(ohms.Ohms) : new Open();
+                    var loose = _loom.Parts[p].Defects.OfType<Defect.Loose>().ToList();
+                    Curve curve = loose.Any(l => l.Resistance is null) ? new Open() : loose is [.., { Resistance: { } ohms }] ? new Ohms(ohms.Ohms) : joint.Curve;
                     _links.Add(new Link(_loom.Parts[p].Name, "joint", Node(new TerminalRef(_loom.Parts[p].Name, joint.Terminal)), Node(on), curve) { IsJoint = true });
                 }
             }
@@ -238,7 +239,7 @@ internal sealed class Compiling
     // A reversed part has its inside turned round between its terminals.
     private int Inside(Part part, Model model, string mark)
     {
-        if (part.Defect is Defect.Reversed && model.Polarity is { } poles)
+        if (part.Defects.Contains(new Defect.Reversed()) && model.Polarity is { } poles)
         {
             mark = Names.Same(mark, poles.Plus) ? poles.Minus : Names.Same(mark, poles.Minus) ? poles.Plus : mark;
         }
@@ -252,9 +253,9 @@ internal sealed class Compiling
         switch (gate)
         {
             case Gate.ByControl byControl:
-                if (part.Defect is Defect.Stuck { Control: { } control, At: var at } && Names.Same(control, byControl.Control))
+                if (part.Defects.OfType<Defect.Stuck>().FirstOrDefault(s => s.Control is { } control && Names.Same(control, byControl.Control)) is { } still)
                 {
-                    return new Switching.Fixed(byControl.ClosedIn.Contains(at, Names.Comparer));
+                    return new Switching.Fixed(byControl.ClosedIn.Contains(still.At, Names.Comparer));
                 }
 
                 var place = _controls.ToList().FindIndex(c => Names.Same(c.Name, byControl.Control));
@@ -262,7 +263,7 @@ internal sealed class Compiling
                     ? null
                     : new Switching.Contact(place, [.. _controls[place].Positions.Select(p => byControl.ClosedIn.Contains(p, Names.Comparer))]);
             case Gate.ByRelay byRelay:
-                if (part.Defect is Defect.Stuck { Control: null } stuck)
+                if (part.Defects.OfType<Defect.Stuck>().FirstOrDefault(s => s.Control is null) is { } stuck)
                 {
                     return new Switching.Fixed(byRelay.WhenPulledIn == Names.Same(stuck.At, Relay.PulledIn));
                 }

@@ -54,8 +54,8 @@ public static class Harm
         from part in loom.Parts
         let box = Kinds.Find(part.Kind)?.Build(part).Controller
         where box is not null
-        let plus = volts.GetValueOrDefault(new(part.Name, part.Defect is Defect.Reversed ? box.Ground : box.Supply))
-        let minus = volts.GetValueOrDefault(new(part.Name, part.Defect is Defect.Reversed ? box.Supply : box.Ground))
+        let plus = volts.GetValueOrDefault(new(part.Name, part.Defects.Contains(new Defect.Reversed()) ? box.Ground : box.Supply))
+        let minus = volts.GetValueOrDefault(new(part.Name, part.Defects.Contains(new Defect.Reversed()) ? box.Supply : box.Ground))
         where plus - minus < ReversedBelowVolts
         select (part.Name, $"{part.Name} is fed the wrong way round: that can destroy it, and what it does then cannot be computed");
 

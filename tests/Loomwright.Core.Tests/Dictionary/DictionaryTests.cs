@@ -3,6 +3,7 @@ using Loomwright.Design;
 using Loomwright.Dictionary;
 using Loomwright.Faults;
 using Loomwright.Simulation;
+using Loomwright.Tests.Simulation;
 
 namespace Loomwright.Tests.Dictionary;
 
@@ -53,22 +54,37 @@ public sealed class DictionaryTests
         Assert.Equal(entry.Faults.Sum(f => f.Prior()), entry.Prior, 1e-12);
     }
 
-    [Fact]
-    public void Shortcuts_give_what_simulating_to_the_end_gives()
+    /// <summary>Some of each bike, and of the one without a box every wrong setting.</summary>
+    [Theory]
+    [InlineData("kittiwake", 13, false, 3.0)]
+    [InlineData("sandpiper", 29, true, 1.5)]
+    public void Shortcuts_give_what_simulating_each_fault_to_the_end_gives(string bike, int every, bool settings, double fewer)
     {
-        ImmutableArray<ListedFault> some = [.. Catalogue.List(Kittiwake).Where((_, f) => f % 13 == 5)];
-        var options = new DictionaryOptions { Faults = some, Stimuli = Made.Value.Stimuli };
-        var (made, whole) = (FaultTable.Of(Kittiwake, options), FaultTable.Of(Kittiwake, options with { Shortcuts = false }));
-        Assert.True(made.Solves < whole.Solves / 3);
-        foreach (var (one, other) in made.Entries.Zip(whole.Entries))
+        var loom = Examples.Read($"examples/{bike}/{bike}.loom.yaml");
+        var options = new DictionaryOptions
         {
-            Assert.All(one.Looks.Zip(other.Looks), looks =>
-            {
-                Assert.Equal(looks.Second.Outcome, looks.First.Outcome);
-                Assert.Equal(looks.Second.Signs, looks.First.Signs);
-                Assert.All(looks.First.Volts.Zip(looks.Second.Volts), v => Assert.Equal(v.Second, v.First, MeterVolts));
-            });
-        }
+            Faults = [.. Catalogue.List(loom).Where((f, place) => place % every == 5 || (settings && f.Fault is Fault.Setting))],
+            Stimuli = [.. Stimuli.Usual(loom).Where((_, s) => s % 6 == 1)],
+        };
+        var (made, whole) = Same(loom, options);
+        Assert.InRange(made.Solves, 1, whole.Solves / fewer);
+    }
+
+    [Fact]
+    public void Without_a_box_two_switches_of_the_wrong_sense_are_two_circuits()
+    {
+        var loom = new Sketch().Battery().Part("lamp", "lamp", ("filament", 21.0))
+            .Part("front brake", "sensor switch", ("senses", "front brake")).Part("rear brake", "sensor switch", ("senses", "rear brake")).Part("neutral switch", "sensor switch", ("senses", "neutral"))
+            .Part("neutral light", "tell-tale", ("filament", 3.0))
+            .Wires(
+                ("battery.+", "front brake.1"), ("front brake.2", "lamp.+"), ("battery.+", "rear brake.1"), ("rear brake.2", "lamp.+"), ("lamp.-", "battery.-"),
+                ("battery.+", "neutral light.+"), ("neutral light.-", "neutral switch.1"), ("neutral switch.2", "battery.-"))
+            .Loom;
+        var (table, _) = Same(loom, new DictionaryOptions());
+        var settings = Catalogue.List(loom).Where(f => f.Fault is Fault.Setting).ToList();
+        Assert.Equal(4, settings.Count);
+        Assert.All(settings, s => Assert.Equal([s.Fault], table.Find(s.Fault.ToString())!.Faults.Select(f => f.Fault)));
+        Assert.Equal(4, settings.Select(s => table.Find(s.Fault.ToString())!.Class).Where(c => c != table.Healthy.Class).Distinct().Count());
     }
 
     /// <summary>The volts expected are from Newton's method in 60 digits on the whole network, with the meter's 10 MΩ.</summary>
@@ -146,6 +162,19 @@ public sealed class DictionaryTests
         var reused = new PriorOptions { Reused = [.. Kittiwake.Parts.Select(p => p.Name)] };
         var causes = Catalogue.List(Kittiwake).Concat(Catalogue.List(Kittiwake, reused)).Concat(Catalogue.List(Cases.Folders.Loom("44"))).SelectMany(f => f.Causes).Select(c => c.Kind).Distinct();
         Assert.Equal(Priors.Table.Select(r => r.Kind).Order(StringComparer.Ordinal), causes.Order(StringComparer.Ordinal));
+    }
+
+    private static (FaultTable Made, FaultTable Whole) Same(Loom loom, DictionaryOptions options)
+    {
+        var (made, whole) = (FaultTable.Of(loom, options), FaultTable.Of(loom, options with { Shortcuts = false }));
+        Assert.All(whole.Entries.Skip(1), e => Assert.Single(e.Faults));
+        Assert.All(made.Entries.SelectMany(e => e.Faults.Select(f => (Looks: e.Looks, f.Fault))), one => Assert.All(one.Looks.Zip(whole.Find(one.Fault.ToString())!.Looks), looks =>
+        {
+            Assert.Equal(looks.Second.Outcome, looks.First.Outcome);
+            Assert.Equal(looks.Second.Signs, looks.First.Signs);
+            Assert.All(looks.First.Volts.Zip(looks.Second.Volts), v => Assert.Equal(v.Second, v.First, MeterVolts));
+        }));
+        return (made, whole);
     }
 
     private static readonly Operation Riding = new Operation.Set("lock", "riding");

@@ -34,6 +34,19 @@ public class FaultTests
     [Fact]
     public void So_it_does_for_every_fault_of_the_example() => Assert.All(Catalogue.Of(KittiwakeBenchTests.Healthy), f => HoldsTheLaw(KittiwakeBenchTests.Healthy, f));
 
+    [Fact]
+    public void So_it_does_for_any_two_faults_of_one_part()
+    {
+        string[] ids = ["dead: led", "reversed: led", "dead: box", "reversed: box", "dead: box.X4", "dead: box.X5", "stuck: lock at off", "stuck: lock at riding", "leak: lock 30 ohm", "dead: lock", "setting: battery rest voltage 11.8 V", "dead: battery"];
+        var faults = ids.Select(id => FaultText.Read(id, Sample).Fault!).ToList();
+        Assert.All(
+            from one in faults
+            from other in faults
+            where one != other && one.Subject == other.Subject && other is not Fault.Setting
+            select (one, other),
+            pair => HoldsTheLaw(Sample, pair.one, pair.other));
+    }
+
     [Theory]
     [InlineData("44", "short: spoiler plus end to spoiler minus end")]
     [InlineData("52", "moved: second strap end engine to starter relay.M")]
@@ -45,10 +58,10 @@ public class FaultTests
         Assert.Equal(fault, FaultText.Read(id, loom).Fault);
     }
 
-    internal static void HoldsTheLaw(Loom loom, Fault fault)
+    internal static void HoldsTheLaw(Loom loom, params Fault[] faults)
     {
-        var patched = Wiring.Of(Patch.Apply(loom, fault));
-        var edited = Wiring.Of(loom).With(fault);
+        var patched = Wiring.Of(faults.Aggregate(loom, Patch.Apply));
+        var edited = faults.Aggregate(Wiring.Of(loom), WiringPatch.With);
 
         foreach (var script in Scripts)
         {
@@ -174,6 +187,21 @@ public class FaultTests
         Assert.Equal(Symbol.Dark, lamp.Symbol);
         Assert.Equal(0, lamp.LightShare);
         Assert.True(lamp.Voltage.Volts > 12);
+    }
+
+    [Fact]
+    public void With_both_filaments_burnt_neither_lights()
+    {
+        var loom = Examples.Read("examples/sandpiper/sandpiper.loom.yaml");
+        (string Stop, Symbol Seen)[] tries = [("dead: horn", Symbol.Lit), ("dead: rear lamp.stop", Symbol.Dark)];
+        Assert.All(tries, t =>
+        {
+            string[] ids = [t.Stop, "dead: rear lamp.tail"];
+            var rig = new Rig(ids.Select(id => FaultText.Read(id, loom).Fault!).Aggregate(loom, Patch.Apply), new RigOptions { Healthy = loom });
+            var frame = rig.Play([Set("lock", "riding"), Set("light switch", "position"), Set("front brake", "pulled")])[^1];
+            Assert.Equal(Symbol.Dark, frame.Symbol("rear lamp.tail"));
+            Assert.Equal(t.Seen, frame.Symbol("rear lamp.stop"));
+        });
     }
 
     private static void Same(Wiring one, Picture a, Wiring other, Picture b)
