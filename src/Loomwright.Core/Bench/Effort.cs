@@ -28,12 +28,15 @@ public static class Effort
             tools.Add("two clip leads");
         }
 
-        foreach (var fuse in stage.Steps.Where(s => s.Act == Act.Fetch).Select(s => FuseIn(s.Text)).OfType<string>().GroupBy(f => f))
-        {
-            tools.Add(fuse.Count() == 1 ? fuse.Key : $"{fuse.Count()} × {fuse.Key}");
-        }
-
+        var fuses = stage.Steps.Where(s => s.Act == Act.Fetch).Select(s => (Fuse: FuseIn(s.Text), ForChoice: Fetching.FuseIsForChoice(s.Text))).Where(f => f.Fuse is not null);
+        tools.AddRange(fuses.GroupBy(f => f.Fuse!, f => f.ForChoice).Select(f => Counted(f.Key, f.Count(c => !c), f.Count(c => c))));
         return tools.ToImmutable();
+    }
+
+    private static string Counted(string fuse, int needed, int forChoice)
+    {
+        var counted = needed > 1 ? $"{needed} × {fuse}" : fuse;
+        return forChoice == 0 ? counted : needed == 0 ? $"{counted} if you use a key lead" : $"{counted} ({forChoice} more if you use a key lead)";
     }
 
     private static double Of(Step step) => (step.Wait?.TotalMinutes ?? 0) + step.Act switch

@@ -9,6 +9,9 @@ namespace Loomwright.Bench;
 /// <summary>What to have on the table before a stage, and what to take out first.</summary>
 internal static class Fetching
 {
+    private const string OrALead = " (or a lead with ";
+    private const string IfYouUse = ", if you use one";
+
     public static void Write(Site site, Steps steps)
     {
         foreach (var part in site.NewParts)
@@ -72,7 +75,7 @@ internal static class Fetching
         .OrderBy(l => l.Key, StringComparer.Ordinal)
         .Select(l => (l.Key, l.Value));
 
-    private static string IfUsed(Site site, string part) => site.StandIns.ContainsKey(part) ? "" : ", if you use one";
+    private static string IfUsed(Site site, string part) => site.StandIns.ContainsKey(part) ? "" : IfYouUse;
 
     private static string PartText(Site site, Part part)
     {
@@ -91,11 +94,14 @@ internal static class Fetching
         var model = site.Model(part.Name);
         var instead = StandIns.LampInstead(model) is { } lamp ? $" (or {lamp} in its place)"
             : !StandIns.CanBeLead(site.Whole.Loom, part.Name) ? ""
-            : site.IsKey(part.Name) ? $" (or a lead with {KeyLead(site, part)})"
+            : site.IsKey(part.Name) ? $"{OrALead}{KeyLead(site, part)})"
             : " (or a lead in its place)";
         var holder = model.Protectors.IsEmpty ? "" : site.Fuses.ContainsKey(part.Name) ? ": its holder" : !IsFuse(part) ? "" : $": its holder and a {FuseText(part.Settings.Number("rating") ?? 0)}";
         return $"{called}{holder}{instead}.";
     }
+
+    /// <summary>Whether what a step asks to fetch holds a fuse only for a lead that may be used in place of a part.</summary>
+    public static bool FuseIsForChoice(string text) => text.Contains(OrALead, StringComparison.Ordinal) || text.Contains(IfYouUse, StringComparison.Ordinal);
 
     /// <summary>Whether a fuse is put into it.</summary>
     public static bool IsFuse(Part part) => part.Kind == "fuse";

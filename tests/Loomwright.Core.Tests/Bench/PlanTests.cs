@@ -23,6 +23,13 @@ public partial class PlanTests
     public void Two_runs_give_the_same_plan() => Assert.Equal(PlanText.Of(Kittiwake), PlanText.Of(Plan.For(Examples.Kittiwake)));
 
     [Fact]
+    public void A_fuse_is_counted_as_needed_only_where_it_is_and_that_of_a_lead_that_may_be_used_is_told_apart()
+    {
+        Assert.Equal(["1 A fuse (1 more if you use a key lead)"], Effort.Tools(Plan.For(Relays.Lamp).Stages[0]).Where(t => t.Contains("fuse", StringComparison.Ordinal)));
+        Assert.Equal(["3 A fuse", "2 × 1 A fuse"], Effort.Tools(Kittiwake.Stages[0]).Where(t => t.Contains("fuse", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void It_goes_from_the_box_alone_over_a_steady_lamp_to_what_flashes() =>
         Assert.Equal(["box alone", "tail lamp", "stop lamp", "left indicator"], Kittiwake.Stages.Select(s => s.Title));
 
