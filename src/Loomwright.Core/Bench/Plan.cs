@@ -52,6 +52,9 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
     /// <summary>What its steps were written from; null on the bike.</summary>
     internal Site? Site { get; init; }
 
+    /// <summary>What lies on the table for a part: its own name, or what stands in for it.</summary>
+    public string Lying(string part) => Site?.StandIns.TryGetValue(part, out var used) == true ? $"{Spoken.Known(used)} in place of {part}" : part;
+
     /// <summary>Upper end of what a meter may show for <see cref="Draws"/>, in the hundredths it shows; nothing where nothing flows.</summary>
     public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Hundredths(Bands.Of(Draws)).Most!.Value);
 }

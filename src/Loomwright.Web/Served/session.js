@@ -251,9 +251,9 @@
   };
   const drawHot = (screen) => {
     const hot = lastHot();
-    say("[data-hot-says]", hot?.what ? `${hot.raw ? `The ${hot.what} ${hot.raw}` : "Not known where"}. ${mark(hot)}` : "");
     const select = one("[data-hot-at]", screen);
     select.selectedIndex = Math.max(0, [...select.options].findIndex((o) => o.value === (hot?.what ?? "") && (o.dataset.name ?? "") === (hot?.raw ?? "")));
+    say("[data-hot-says]", hot?.what ? `${select.selectedOptions[0].dataset.says ?? "Not known where"}. ${mark(hot)}` : "");
   };
 
   const enter = (read, raw) => {
