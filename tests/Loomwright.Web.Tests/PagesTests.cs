@@ -6,6 +6,7 @@ using Loomwright.Web.Sizes;
 using Loomwright.Web.Start;
 using Loomwright.Web.Wires;
 using Loomwright.Design;
+using Loomwright.Sessions;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -104,6 +105,31 @@ public sealed class PagesTests : BunitContext
 
             Assert.Equal("Not shown by this plan", page.Find("h2").TextContent);
             Assert.NotEmpty(page.FindAll(".points li"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task Minutes_are_told_only_when_every_check_that_takes_them_is_worked_out()
+    {
+        var folder = Directory.CreateTempSubdirectory("loomwright").FullName;
+        try
+        {
+            File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", "gallery", "lamp-reversed.loom.yaml"), Path.Combine(folder, "minutes.loom.yaml"));
+            using var context = new BunitContext();
+            using var garage = new Garage(folder);
+            context.Services.AddSingleton(garage);
+            Assert.Equal("known when all checks are worked out", Minutes());
+
+            var at = garage.Live("minutes.loom.yaml")!.Current;
+            var whole = (await Proofs.Begun("minutes.loom.yaml", at.Sha256, at.Bike)).Plan.Stages[0];
+            Assert.Equal(FormattableString.Invariant($"{Loomwright.Bench.Effort.Minutes(whole)} min"), Minutes());
+            Assert.True(Loomwright.Bench.Effort.Minutes(whole) > Loomwright.Bench.Effort.Minutes(at.Bike.Plan().Stages[0]));
+
+            string Minutes() => context.Render<PlanPage>(p => p.Add(c => c.Path, "minutes.loom.yaml")).FindAll(".facts dt").First(d => d.TextContent == "Takes about").NextElementSibling!.TextContent;
         }
         finally
         {

@@ -90,7 +90,7 @@ internal static class Clips
         var band = Bands.Of(volts);
         var text = site.IsBench
             ? $"{source.Name}, nothing on it: output on, set {new Quantities.Voltage(source.Settings.Number("volts") ?? volts.Volts)}, limit {new Quantities.Current(site.Model(source.Name).Supply!.LimitAmps!.Value)}, read it, output off."
-            : $"Measure {source.Name} by itself, rested an hour. Below {new Quantities.Voltage(band.Least!.Value)}: charge it first. Expected volts below hold for one resting at {volts}; where yours rests lower or higher, every live point reads as much lower or higher.";
+            : $"Measure {source.Name} by itself, rested an hour. Below {new Quantities.Voltage(band.Least!.Value)}: charge it first. Expected volts below hold for a battery resting at {volts}; where yours rests lower or higher, every live point reads as much lower or higher.";
         steps.Add(Act.PowerUp, text, s => s with
         {
             Marks = [site.Mark(site.Whole.Plus), site.Mark(site.Whole.Minus)],

@@ -60,6 +60,10 @@ public sealed partial class PlanPage
         after = plan?.Stages.FirstOrDefault(s => s.Number > stage?.Number);
     }
 
+    // With the checks that are added it takes longer.
+    private string Minutes => On == "bike" || proven is not null ? string.Create(CultureInfo.InvariantCulture, $"{Effort.Minutes(stage!)} min")
+        : Asked ? "working out…" : "known when all checks are worked out";
+
     // A session on the bike has other stages.
     private string Guided => On == "bike" ? Links.To("session", Path) : string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={stage!.Number}");
 
