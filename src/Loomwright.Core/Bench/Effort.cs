@@ -35,8 +35,8 @@ public static class Effort
 
     private static string Counted(string fuse, int needed, int forChoice)
     {
-        var counted = needed > 1 ? $"{needed} × {fuse}" : fuse;
-        return forChoice == 0 ? counted : needed == 0 ? $"{counted} if you use a key lead" : $"{counted} ({forChoice} more if you use a key lead)";
+        var counted = needed > 1 ? FormattableString.Invariant($"{needed} × {fuse}") : fuse;
+        return forChoice == 0 ? counted : needed == 0 ? $"{counted} if you use a key lead" : FormattableString.Invariant($"{counted} ({forChoice} more if you use a key lead)");
     }
 
     private static double Of(Step step) => (step.Wait?.TotalMinutes ?? 0) + step.Act switch

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Proof;
+using Loomwright.Records;
 using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Shell;
@@ -64,8 +65,7 @@ public sealed partial class PlanPage
     private string Minutes => On == "bike" || proven is not null ? string.Create(CultureInfo.InvariantCulture, $"{Effort.Minutes(stage!)} min")
         : Asked ? "working out…" : "known when all checks are worked out";
 
-    // A session on the bike has other stages.
-    private string Guided => On == "bike" ? Links.To("session", Path) : string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={stage!.Number}");
+    private string Guided => Links.Session(Path, On == BenchSession.OnTheBike ? BenchSession.OnTheBike : BenchSession.OnTheBench, stage!.Number);
 
     private string At(Stage to) => string.Create(CultureInfo.InvariantCulture, $"{Links.To("bench", Path)}?stage={to.Number}{(On == "bike" ? "&on=bike" : "")}");
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Loomwright.Diagnosis;
 using Loomwright.Live;
 using Loomwright.Records;
@@ -27,6 +26,7 @@ public sealed partial class TroublePage
     private Trouble? search;
     private ImmutableStack<Trouble> before = [];
     private Handover? handed;
+    private string along = BenchSession.OnTheBench;
     private int? untold;
     private string? refused;
     private bool changed;
@@ -64,7 +64,7 @@ public sealed partial class TroublePage
     // What the search goes on in: after heat or a repair another than it began with.
     private TroubleTable Now => search?.Table ?? table!;
 
-    private string Step => string.Create(CultureInfo.InvariantCulture, $"{Links.To("session", Path)}?stage={handed!.Stage.Number}");
+    private string Step => Links.Session(Path, along, handed!.Stage.Number);
 
     protected override void OnInitialized()
     {
@@ -91,6 +91,7 @@ public sealed partial class TroublePage
         try
         {
             handed = SessionId is null || StepId is null ? null : await Task.Run(() => Guide.HandOver(SessionId, StepId));
+            along = handed is null ? along : Guide.Find(handed.Session)!.Plan;
             search = handed?.Search;
             untold = handed is { IsTold: false } ? handed.Done : null;
             Find();

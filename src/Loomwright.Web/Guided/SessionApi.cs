@@ -71,9 +71,9 @@ internal static class SessionApi
                 await Proofs.Begun(path, at.Sha256, at.Bike);
             }
 
-            return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now, Field("plan")) is null
-                ? Results.NotFound()
-                : Results.Redirect(Links.To("session", path));
+            return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now, Field("plan")) is { } begun
+                ? Results.Redirect(Links.Session(path, begun.Plan))
+                : Results.NotFound();
         }
         catch (RecordsException)
         {

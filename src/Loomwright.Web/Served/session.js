@@ -213,7 +213,7 @@
     where.replaceChildren(...stages.map(([number, says]) => {
       const li = document.createElement("li");
       const b = Object.assign(document.createElement("button"), { type: "button", textContent: says });
-      b.addEventListener("click", () => { location.href = `${location.pathname}?stage=${number}`; });
+      b.addEventListener("click", () => { location.href = `${location.pathname}?on=${root.dataset.on}&stage=${number}`; });
       li.append(b);
       return li;
     }));

@@ -36,8 +36,10 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         }
     }
 
-    /// <summary>The newest session of a bike along a plan, or null when there is none.</summary>
-    public BenchSession? Newest(string path) => HasRecords ? Records.Sessions(path).FirstOrDefault() : null;
+    /// <summary>The newest session of a bike along a plan, or along any where none is named; null when there is none.</summary>
+    /// <param name="path">The design's path in the folder.</param>
+    /// <param name="plan"><see cref="BenchSession.OnTheBench"/>, <see cref="BenchSession.OnTheBike"/> or null.</param>
+    public BenchSession? Newest(string path, string? plan = null) => HasRecords ? Records.Sessions(path).FirstOrDefault(s => plan is null || s.Plan == plan) : null;
 
     /// <summary>The session of that id, or null.</summary>
     public BenchSession? Find(string id) => HasRecords ? Records.Session(id) : null;

@@ -1,0 +1,84 @@
+using Bunit;
+using Loomwright.Records;
+using Loomwright.Web.Bench;
+using Loomwright.Web.Bikes;
+using Loomwright.Web.Guided;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Loomwright.Web.Tests;
+
+public sealed class SessionPageTests : BunitContext
+{
+    private const string File = "a.loom.yaml";
+    private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("loomwright").FullName;
+    private readonly Garage _garage;
+
+    public SessionPageTests()
+    {
+        System.IO.File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", "gallery", "lamp-reversed.loom.yaml"), Path.Combine(_folder, File));
+        _garage = new Garage(_folder);
+        Services.AddSingleton(_garage);
+        Services.AddSingleton(_garage.Guide);
+    }
+
+    [Fact]
+    public void A_stage_of_a_plan_opens_the_newest_session_along_that_plan_whichever_was_begun_last()
+    {
+        var bench = Begin(BenchSession.OnTheBench, 0);
+        var bike = Begin(BenchSession.OnTheBike, 1);
+
+        Assert.Equal((bench.Id, "0"), Shown(Link("?stage=0")));
+        Assert.Equal((bike.Id, "1"), Shown(Link("?on=bike&stage=1")));
+        Assert.Equal(bike.Id, Shown($"/session/{File}").Session);
+    }
+
+    [Fact]
+    public void Where_none_was_begun_along_that_plan_one_is_offered_and_the_other_is_told_with_its_plan()
+    {
+        var bench = Begin(BenchSession.OnTheBench, 0);
+
+        var form = Opened(Link("?on=bike&stage=1"));
+        Assert.Equal("Begin at the bench", form.Find("h1").TextContent);
+        Assert.True(form.Find($"input[value={BenchSession.OnTheBike}]").HasAttribute("checked"));
+        Assert.False(form.Find($"input[value={BenchSession.OnTheBench}]").HasAttribute("checked"));
+        var other = form.FindAll("a.big")[0];
+        Assert.Equal("Go on with the session on the bench of 4 May 2026, 12:00", other.TextContent);
+        Assert.Equal(bench.Id, Shown(other.GetAttribute("href")!).Session);
+    }
+
+    [Fact]
+    public void From_a_stage_on_the_bike_it_goes_on_and_back_along_the_plan_on_the_bike()
+    {
+        Begin(BenchSession.OnTheBike, 0);
+        var page = Opened(Link("?on=bike"));
+        Assert.All(page.FindAll("[data-end] a.main, nav.under a"), a => Assert.Contains("on=bike", a.GetAttribute("href"), StringComparison.Ordinal));
+        Assert.Equal(3, page.FindAll("[data-end] a.main, nav.under a").Count);
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        _garage.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private BenchSession Begin(string plan, int hour) => _garage.Guide.Begin(File, "Ann", "red meter", null, Noon.AddHours(hour), plan)!;
+
+    // Where a stage of the plan page leads to.
+    private string Link(string query)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/bench/{File}{query}");
+        return Render<PlanPage>(p => p.Add(c => c.Path, File)).Find(".stage-sheet a.main").GetAttribute("href")!;
+    }
+
+    private (string? Session, string? Stage) Shown(string address) => Opened(address).Find("[data-session]") is var shown ? (shown.GetAttribute("data-session"), shown.GetAttribute("data-stage")) : default;
+
+    private IRenderedComponent<SessionPage> Opened(string address)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo(address);
+        return Render<SessionPage>(p => p.Add(c => c.Path, File));
+    }
+}
