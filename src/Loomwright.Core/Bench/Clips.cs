@@ -40,6 +40,24 @@ internal static class Clips
         Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.HasBack ? [] : site.Once.Say(Cautions.FirstPower) };
     }
 
+    /// <summary>The starter's lead, when all else is on: a start contact that is closed unasked turns it only now.</summary>
+    public static void StarterOn(Site site, Steps steps, Rig rig)
+    {
+        foreach (var (wire, end) in site.StarterLeads)
+        {
+            steps.Add(Act.PowerUp, $"{wire.Name}: its end on {site.Mark(end)}, booted, and nobody near the starter. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true, Expect = Expecting.Of(site, rig.Now) });
+        }
+    }
+
+    /// <summary>The starter's lead, before all else.</summary>
+    public static void StarterOff(Site site, Steps steps)
+    {
+        foreach (var (wire, end) in site.StarterLeads)
+        {
+            steps.Add(Act.PowerDown, $"{wire.Name}: its end off {site.Mark(end)}, booted. It is the first lead to come off.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true });
+        }
+    }
+
     /// <summary>The step that takes power off is still powered until it is done.</summary>
     public static void Off(Site site, Steps steps)
     {
@@ -72,7 +90,7 @@ internal static class Clips
     // By its wire: the meter has a red and a black clip of its own.
     private static string Lead(Site site, TerminalRef post)
     {
-        var wires = site.Connected.Wires.Where(w => w.From == post || w.To == post).ToList();
+        var wires = site.Connected.Wires.Where(w => (w.From == post || w.To == post) && !site.StarterLeads.Any(l => l.Wire == w && l.End == post)).ToList();
         var named = wires.Exists(w => w.NameIsDerived) ? $"the wire for {site.Mark(post)}" : $"wire {string.Join(" and wire ", wires.Select(w => w.Name))}";
         return $"{(post.Equals(site.Whole.Plus) ? "Red" : "Black")} clip lead on the end of {named} (not the meter's)";
     }

@@ -13,6 +13,11 @@ internal static class Connecting
 
     public static void Write(Site site, Steps steps)
     {
+        foreach (var starter in site.NewParts.Where(Risky.IsStarter))
+        {
+            steps.Add(Act.Connect, $"Clamp {starter.Name} on the bench, its pinion clear of everything.", s => s with { Part = starter.Name, Marks = [new Mark(new TerminalRef(starter.Name, ""), null)], Cautions = site.Once.Say(Cautions.Starter) });
+        }
+
         foreach (var part in site.NewParts.Where(p => site.Fuses.ContainsKey(p.Name)))
         {
             steps.Add(Act.Connect, $"Put the {Fetching.FuseText(site.Fuses[part.Name])} into {part.Name}.", s => s with
@@ -51,6 +56,11 @@ internal static class Connecting
         var named = wire.NameIsDerived ? "Wire" : wire.Name;
         foreach (var (near, far) in new[] { (wire.From, wire.To), (wire.To, wire.From) })
         {
+            if (site.StarterLeads.Any(l => l.Wire == wire && l.End == near))
+            {
+                return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off, booted: a step of power-up puts it on, last of all.";
+            }
+
             if (near.Equals(site.Whole.Feed) || near.Equals(site.Whole.Return))
             {
                 var clip = near.Equals(site.Whole.Plus) ? "red" : "black";

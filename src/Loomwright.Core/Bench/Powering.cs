@@ -35,6 +35,8 @@ internal sealed partial class Powering(Site site, Steps steps)
         {
             Do(Act.PowerUp, key);
         }
+
+        Clips.StarterOn(site, steps, _rig);
     }
 
     private void Show(Act act, Line line)
@@ -170,6 +172,7 @@ internal sealed partial class Powering(Site site, Steps steps)
 
     private void PowerDown()
     {
+        Clips.StarterOff(site, steps);
         foreach (var key in site.Key.Reverse())
         {
             Do(Act.PowerDown, new Operation.Set(key.Control, Control(key.Control).Rest));

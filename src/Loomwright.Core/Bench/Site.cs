@@ -64,6 +64,9 @@ internal sealed record Site
 
     public IEnumerable<Part> NewParts => Whole.Loom.Parts.Where(p => Reach.Parts.Contains(p.Name, Names.Comparer) && !Before.Parts.Contains(p.Name, Names.Comparer));
 
+    /// <summary>The starter's lead of what is connected: on after all else, off before it.</summary>
+    public IEnumerable<(Wire Wire, TerminalRef End)> StarterLeads => Bench.StarterLeads.Of(Whole).Where(l => Reach.Wires.Contains(l.Wire.Name, Names.Comparer));
+
     /// <summary>New wires in the order to be connected.</summary>
     public IEnumerable<Wire> NewWires => Reach.Wires.Where(w => !Before.Wires.Contains(w, Names.Comparer)).Select(w => Whole.Loom.Wire(w)!);
 

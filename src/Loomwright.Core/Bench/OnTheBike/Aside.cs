@@ -10,7 +10,7 @@ internal sealed class Aside
 {
     public Aside(Loom loom, Paths paths)
     {
-        Cables = [.. loom.Parts.Where(Risky.IsStarter).Select(s => Cable(paths, s)).OfType<(Wire, TerminalRef)>().DistinctBy(c => c.Item1)];
+        Cables = StarterLeads.Of(paths);
         WithoutStarter = loom with { Wires = loom.Wires.RemoveAll(w => Cables.Any(c => c.Wire == w)) };
         Parts = [.. loom.Parts.Where(p => Risky.IsPump(p) || Risky.IsCoil(p)).Select(p => p.Name)];
         Quiet = Unplugged.Of(WithoutStarter, paths, Parts);
@@ -30,28 +30,4 @@ internal sealed class Aside
 
     /// <summary>Whether a line brings on a pump or a coil.</summary>
     public bool Has(Line line) => line.Loads.Any(l => Parts.Any(p => Names.Same(l, p) || l.StartsWith(p + ".", StringComparison.OrdinalIgnoreCase)));
-
-    private static (Wire, TerminalRef)? Cable(Paths paths, Part starter)
-    {
-        var way = paths.Way(paths.Feed, t => Names.Same(t.Part, starter.Name), t => t.IsFixed || t.Via is Via.Contact or Via.Relay) ?? [];
-        var at = paths.Feed;
-        foreach (var tie in way)
-        {
-            if (tie.Wire is { } wire && FeedsNothingElse(paths, wire, starter))
-            {
-                return (wire, at);
-            }
-
-            at = tie.Other(at);
-        }
-
-        return null;
-    }
-
-    private static bool FeedsNothingElse(Paths paths, Wire wire, Part starter)
-    {
-        var lost = paths.Joined(paths.Feed, t => t.IsFixed);
-        lost.ExceptWith(paths.Joined(paths.Feed, t => t.IsFixed && t.Wire != wire));
-        return lost.SelectMany(paths.At).All(t => t.Part == starter || t.Via is Via.Wire or Via.Joint or Via.Relay);
-    }
 }

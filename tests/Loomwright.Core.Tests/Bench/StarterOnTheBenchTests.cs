@@ -1,0 +1,57 @@
+using Loomwright.Bench;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Simulation;
+
+namespace Loomwright.Tests.Bench;
+
+/// <summary>The starter on the bench: held before its wires, its unfused lead on after all else and off before it.</summary>
+public sealed class StarterOnTheBenchTests
+{
+    private static readonly Dictionary<string, Plan> Plans = new(StringComparer.Ordinal)
+    {
+        ["negative"] = Plan.For(Starting.Bike),
+        ["positive"] = Plan.For(Starting.PositiveGround),
+    };
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void A_starter_is_clamped_and_its_caution_read_before_its_first_wire(string ground)
+    {
+        var first = Starter(ground).Steps.First(s => s.Act == Act.Connect);
+        Assert.StartsWith("Clamp starter on the bench", first.Text, StringComparison.Ordinal);
+        Assert.Contains(Cautions.Starter, first.Cautions);
+    }
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void A_start_contact_that_is_closed_unasked_turns_the_starter_at_no_step_before_its_lead_goes_on(string ground)
+    {
+        var stage = Starter(ground);
+        var welded = Patch.Apply(stage.Connected, new Fault.Shorted(new("starter relay", "30"), new("starter relay", "45")));
+        var on = stage.Steps.Single(s => s.Act == Act.PowerUp && s.Wire == "starter cable");
+        Assert.Equal(on, stage.Steps.Last(s => s.Act == Act.PowerUp));
+        Assert.DoesNotContain(stage.Steps, s => s.Text.Contains("clip lead", StringComparison.Ordinal) && s.Text.Contains("starter cable", StringComparison.Ordinal));
+        Assert.Contains(new Expectation("starter", "rests"), on.Expect);
+
+        Assert.DoesNotContain(Turning(welded.Without("starter cable")), t => t);
+        Assert.Contains(Turning(welded), t => t);
+
+        IEnumerable<bool> Turning(Loom loom) =>
+            new Rig(loom).Play(stage.Steps.Where(s => s.Act == Act.PowerUp).Select(s => s.Do).OfType<Operation.Set>()).SelectMany(f => f.Seen).Select(s => s is { Part: "starter", Symbol: Symbol.Turns });
+    }
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void The_starters_lead_comes_off_before_the_key_and_every_clip(string ground)
+    {
+        var down = Starter(ground).Steps.First(s => s.Act == Act.PowerDown);
+        Assert.Equal("starter cable", down.Wire);
+        Assert.True(down.PowerOn);
+    }
+
+    private static Stage Starter(string ground) => Plans[ground].Stages.Single(s => s.Title == "starter");
+}
