@@ -18,6 +18,9 @@ internal static class MeterCards
     /// <summary>Touched at a battery or supply while ohms are read: never its post.</summary>
     public const string Clip = "the clip for ";
 
+    /// <summary>The same on the bike: the lead that was taken off the post.</summary>
+    public const string TakenOff = "the lead of ";
+
     /// <summary>What is touched at a part that a lead stands in for: the end of the wire that would go there.</summary>
     public static string InPlace(Site? site, TerminalRef at) => site?.StandIns.ContainsKey(at.Part) == true && StandIns.CanBeLead(site.Whole.Loom, at.Part) ? "the wire for " : "";
 

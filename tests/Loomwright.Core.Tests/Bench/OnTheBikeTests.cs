@@ -168,6 +168,12 @@ public sealed class OnTheBikeTests
         Assert.Equal("Cap every lead that stays free.", steps[^1].Text);
     }
 
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void No_ohmmeter_is_put_on_a_post_of_the_battery(string bike) => Assert.All(
+        Plans[bike].Stages.SelectMany(s => s.Steps).Where(s => s.Meter?.Dial == Dial.Ohms).SelectMany(s => new[] { s.Meter!.RedTip, s.Meter.BlackTip }).Where(t => t.Terminal.Part == "battery"),
+        t => Assert.StartsWith("the lead of battery", t.ToString(), StringComparison.Ordinal));
+
     private static void Outside(Stage stage, string wire)
     {
         var (whole, broken) = (new Rig(stage.Connected), new Rig(Patch.Apply(stage.Connected, new Fault.High(wire, 0.5))));

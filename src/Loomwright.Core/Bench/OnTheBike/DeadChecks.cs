@@ -58,11 +58,13 @@ internal sealed class DeadChecks(Everything bike)
                 Do = done,
                 Unplugged = [.. low],
                 Marks = [bike.Mark(red), bike.Mark(black)],
-                Meter = MeterCards.Ohms(bike.Mark(red), bike.Mark(black), band),
+                Meter = MeterCards.Ohms(Tip(red), Tip(black), band),
                 Expect = [new Expectation($"{bike.Mark(red)} to {bike.Mark(black)}", Bands.Words(band), band)],
             });
         }
     }
+
+    private Mark Tip(TerminalRef at) => bike.Mark(at) with { Instead = at == bike.Paths.Feed || at == bike.Paths.Return ? MeterCards.TakenOff : "" };
 
     private List<string> LowLoads()
     {
