@@ -21,7 +21,7 @@ internal sealed record Evidence(Fault Fault, ImmutableArray<StageEvidence> Stage
 /// <param name="Looks">Steps at which it is seen without a meter.</param>
 /// <param name="Reads">Steps with a meter or ammeter that read outside their bands.</param>
 /// <param name="Shows">The first moment with power at which it is seen or read, or null.</param>
-/// <param name="Harm">What it harms at full power, over all moments.</param>
+/// <param name="Harm">What it harms at full power, over all moments, in the order met.</param>
 /// <param name="HarmAt">The step with which that begins, or null.</param>
 /// <param name="SmallHarmAt">The first moment at which it harms although only the small fuse is in, or null.</param>
 /// <param name="HasEffect">Whether any point's volts differ by more than a hand meter's last digits.</param>

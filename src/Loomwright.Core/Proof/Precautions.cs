@@ -11,6 +11,9 @@ internal static class Precautions
         Steps = [.. stage.Steps.Select(step => step with { Cautions = [.. step.Cautions.Concat(harm.Faults.Where(f => f.Standing == Standing.Open && f.Step == step.Id).Select(f => f.Precaution)).Distinct()] })],
     };
 
+    /// <summary>Those of every kind of harm: first what is met where it begins, then the rest.</summary>
+    public static string For(IEnumerable<HarmKind> first, IEnumerable<HarmKind> all) => string.Join(' ', first.Union(all).Select(For));
+
     public static string For(HarmKind kind) => kind switch
     {
         HarmKind.Overheats => "One hand on the supply's switch, the other off the loom: off at the first smell or warmth.",

@@ -152,6 +152,6 @@ internal sealed class Prover
         // The first stage that shows it, or harms although only the small fuse is in, decides.
         return before.FirstOrDefault(s => s.Shows is not null || s.SmallHarmAt is not null) is { IsLimited: true } shown
             ? harmful with { Standing = Standing.Limited, By = shown.ShowsAt }
-            : harmful with { Precaution = Precautions.For(kinds[0]) };
+            : harmful with { Precaution = Precautions.For(first.Harm, kinds) };
     }
 }

@@ -91,11 +91,11 @@ internal sealed class StageProof
         return new StageEvidence(Number, Caught(touch.Fault), looks.ToImmutable(), reads.ToImmutable(), shows, harm.Kinds, harm.First is { } h ? played.StepAt(h).Id : null, harm.FirstSmall, harm.HasEffect) { ShowsAt = showsAt };
     }
 
-    // What it harms and from which moment on, on the small fuse too, and whether any volts differ; each moment is given on.
+    // What it harms, in the order met, and from which moment on, on the small fuse too, and whether any volts differ; each moment is given on.
     private (int? First, ImmutableArray<HarmKind> Kinds, int? FirstSmall, bool HasEffect) Harm(Touch touch, bool isOld, Action<int, Settled, Settler> each)
     {
         var played = Looked.Played;
-        var kinds = new SortedSet<HarmKind>();
+        var kinds = new List<HarmKind>();
         (int? harm, int? smallHarm, var effect, var fused) = (null, null, false, false);
         foreach (var (moment, with, settler) in played.Differing(touch, isOld ? _again : null))
         {
@@ -103,7 +103,7 @@ internal sealed class StageProof
             ImmutableArray<HarmKind> here = [.. _judge.Of(touch, played.Healthy[moment], with, _isStopAsked[moment])];
             var opened = Opened(played, moment, with);
             fused |= opened || IsNearFuse(touch.Wiring, with);
-            kinds.UnionWith(here);
+            kinds.AddRange(here.Except(kinds));
             harm ??= here.IsEmpty ? null : moment;
             smallHarm ??= here.Any(k => k != HarmKind.ShortsSupply || !opened) ? moment : null;
             effect |= Differs(played.Healthy[moment], with);
@@ -118,14 +118,14 @@ internal sealed class StageProof
     }
 
     // Where a fuse decides, what stays in decides more.
-    private (int? First, SortedSet<HarmKind> Kinds) AtFullPower(Fault fault, bool isOld)
+    private (int? First, List<HarmKind> Kinds) AtFullPower(Fault fault, bool isOld)
     {
         var touch = new Touch(_full.Value.Wiring, fault, _isWhole);
-        var (first, kinds) = ((int?)null, new SortedSet<HarmKind>());
+        var (first, kinds) = ((int?)null, new List<HarmKind>());
         foreach (var (moment, with, _) in _full.Value.Differing(touch, isOld ? _again : null))
         {
             ImmutableArray<HarmKind> here = [.. _judge.Of(touch, _full.Value.Healthy[moment], with, _isStopAsked[moment])];
-            kinds.UnionWith(here);
+            kinds.AddRange(here.Except(kinds));
             first ??= here.IsEmpty ? null : moment;
         }
 

@@ -39,6 +39,16 @@ public sealed class ProvenTests
     }
 
     [Fact]
+    public void What_stays_open_and_harms_in_two_ways_is_met_with_both_precautions_that_of_its_first_step_first()
+    {
+        var stage = new StageEvidence(1, [], [], [], null, [HarmKind.StarterTurns, HarmKind.ShortsSupply], "s1.power-up.4", 3, HasEffect: true);
+        var later = stage with { Stage = 2, Harm = [HarmKind.Overheats] };
+        var harm = Assert.Single(new Prover(Kittiwake.Plan).Harms([new Evidence(new Fault.Open("stop lamp feed"), [stage, later])]).Faults);
+        Assert.Equal(Standing.Open, harm.Standing);
+        Assert.Equal(string.Join(' ', new[] { HarmKind.StarterTurns, HarmKind.ShortsSupply, HarmKind.Overheats }.Select(Precautions.For)), harm.Precaution);
+    }
+
+    [Fact]
     public void Every_mistake_stands_in_exactly_one_class()
     {
         var coverage = Kittiwake.Coverage;
