@@ -10,7 +10,7 @@ internal sealed class InHand
 {
     private readonly Loom _loom;
     private readonly Dictionary<string, Model> _models;
-    private readonly HashSet<string> _unfused = new(Names.Comparer);
+    private readonly HashSet<string> _stillLive = new(Names.Comparer);
 
     public InHand(Loom loom)
     {
@@ -20,17 +20,20 @@ internal sealed class InHand
         {
             var supply = _models[source.Name].Supply!;
             var (feed, back) = loom.Ground == GroundSide.Negative ? (supply.Plus, supply.Minus) : (supply.Minus, supply.Plus);
-            _unfused.UnionWith([source.Name, .. loom.Wires.Where(w => Ends(w).Contains(new(source.Name, back))).Select(w => w.Name)]);
-            BeforeAnyFuse(new(source.Name, feed));
+            _stillLive.UnionWith(loom.Wires.Where(w => Ends(w).Contains(new(source.Name, back))).Select(w => w.Name));
+            WithMainFuseOut(new(source.Name, feed));
             MinusOff = source.Kind == "bench supply" ? $"key off, black clip lead off {source.Name} first" : $"key off, {(loom.Ground == GroundSide.Negative ? "minus" : "the ground lead")} off {source.Name} first (on a bench, its black clip lead)";
         }
     }
 
-    /// <summary>What is done before hands or tools go where no fuse protects them.</summary>
+    /// <summary>What is done before hands or tools go where taking the main fuse out does not take the battery away.</summary>
     public string MinusOff { get; } = "key off, minus off the battery first";
 
-    /// <summary>Whether it is on the battery, on the first fuse, or on what lies between them.</summary>
-    public bool IsUnfused(Check check) => check.Kind == CheckKind.Ground || _unfused.Contains(check.Subject);
+    /// <summary>
+    /// Whether the battery can still reach it with the main fuse out: on the battery or on that fuse, between them, or behind
+    /// another fuse or the starter's unfused cable. All of it where no one fuse at the battery is the main one.
+    /// </summary>
+    public bool IsUnfused(Check check) => check.Kind == CheckKind.Ground || _stillLive.Contains(check.Subject);
 
     /// <summary>Whether it is a load controller, which nobody tries by itself.</summary>
     public bool IsBox(string part) => _models.GetValueOrDefault(part)?.Controller is not null;
@@ -52,21 +55,42 @@ internal sealed class InHand
 
     private static TerminalRef[] Ends(Wire wire) => [wire.From, wire.To];
 
-    private void BeforeAnyFuse(TerminalRef start)
+    private void WithMainFuseOut(TerminalRef feed)
     {
-        var reached = new HashSet<TerminalRef>();
+        var bare = Reached(feed, (part, element) => element.Gate is null && !_models[part.Name].Protectors.Any(p => p.Element == element.Name));
+        var fuses = _loom.Parts.Where(p => p.Kind == "fuse" && bare.Any(t => Names.Same(t.Part, p.Name))).ToList();
+        var main = fuses.Count == 1 ? fuses[0] : fuses.FirstOrDefault(f => Names.Same(f.Name, "main fuse"));
+        var live = Reached(feed, (part, _) => part != main);
+        _stillLive.UnionWith(live.Select(t => t.Part));
+        _stillLive.UnionWith(_loom.Wires.Where(w => Ends(w).Any(live.Contains)).Select(w => w.Name));
+    }
+
+    // Everything the battery can reach without going through a load: a contact or an output leads on in some state.
+    private HashSet<TerminalRef> Reached(TerminalRef start, Func<Part, Element, bool> isWay)
+    {
+        List<(TerminalRef A, TerminalRef B)> ways = [.. _loom.Wires.Select(w => (w.From, w.To))];
+        foreach (var part in _loom.Parts.Where(p => _models.ContainsKey(p.Name)))
+        {
+            var model = _models[part.Name];
+            ways.AddRange(model.Elements.Where(e => Leads(model, e) && isWay(part, e)).Select(e => (new TerminalRef(part.Name, e.From), new TerminalRef(part.Name, e.To))));
+            ways.AddRange(model.Joints.Select(j => (new TerminalRef(part.Name, j.Terminal), new TerminalRef(j.Part, ""))));
+        }
+
+        var from = ways.Concat(ways.Select(w => (A: w.B, B: w.A))).ToLookup(w => w.A, w => w.B);
+        var reached = new HashSet<TerminalRef> { start };
         var next = new Stack<TerminalRef>([start]);
         while (next.TryPop(out var at))
         {
-            if (reached.Add(at))
+            foreach (var other in from[at].Where(reached.Add))
             {
-                _unfused.Add(at.Part);
-                foreach (var wire in _loom.Wires.Where(w => Ends(w).Contains(at)))
-                {
-                    _unfused.Add(wire.Name);
-                    next.Push(wire.From == at ? wire.To : wire.From);
-                }
+                next.Push(other);
             }
         }
+
+        return reached;
     }
+
+    // Below this a resistance is a joint, not a load: far above any contact, far below any lamp.
+    private static bool Leads(Model model, Element element) => element.Name != model.Supply?.Element && !model.Charging.Contains(element.Name)
+        && !model.Sights.Any(s => s.Element == element.Name) && element.Curve is Diode or Ohms { ResistanceOhms: <= 0.2 };
 }
