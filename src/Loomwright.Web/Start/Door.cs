@@ -9,7 +9,7 @@ namespace Loomwright.Web.Start;
 /// Who may come in. On this machine: everybody who calls it by its own name. From the network: who has the link, once; from
 /// then on a cookie no script can read. Every attack it turns away stands in docs/security.md.
 /// </summary>
-/// <param name="folder">The folder served. What phones that are in show is kept there for a day, so that a program started again knows them; null: nobody comes from the network.</param>
+/// <param name="folder">The folder served. What phones that are in show is kept for a day, so that a program started on it again knows them; null: nobody comes from the network.</param>
 internal sealed class Door(string? folder)
 {
     /// <summary>Where the link leads: <c>/in/TOKEN</c>.</summary>

@@ -53,7 +53,7 @@ public sealed class DoorTests
         using var folder = new Folder();
         folder.Write("b.loom.yaml", "loomwright: 1\n");
         var (cookie, link) = ("", "");
-        var file = Path.Combine(folder.Path, Web.Start.Phones.FileName);
+        var file = Phones.Place(folder.Path)!;
         using var phone = new HttpClient(new HttpClientHandler { UseCookies = false });
         await using (var first = await WebHost.Start(folder.Path, 0, Garage.Network, TestContext.Current.CancellationToken))
         {
@@ -69,8 +69,12 @@ public sealed class DoorTests
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
         }
 
-        File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddDays(-2));
-        Assert.Equal(HttpStatusCode.Unauthorized, await Again("/", cookie));
+        foreach (var days in new[] { -2, 2 })
+        {
+            await File.WriteAllTextAsync(file, cookie.Split('=')[1], TestContext.Current.CancellationToken);
+            File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddDays(days));
+            Assert.Equal(HttpStatusCode.Unauthorized, await Again("/", cookie));
+        }
 
         async Task<HttpStatusCode> Again(string path, string sent)
         {
@@ -80,6 +84,21 @@ public sealed class DoorTests
             using var answer = await phone.SendAsync(request, TestContext.Current.CancellationToken);
             return answer.StatusCode;
         }
+    }
+
+    [Fact]
+    public async Task A_secret_that_comes_along_with_a_folder_opens_nothing()
+    {
+        using var folder = new Folder();
+        folder.Write("b.loom.yaml", "loomwright: 1\n");
+        var brought = new string('a', 48);
+        File.SetLastWriteTimeUtc(folder.Write(".loomwright.phones", brought), DateTime.UtcNow.AddDays(1000));
+        await using var host = await WebHost.Start(folder.Path, 0, Garage.Network, TestContext.Current.CancellationToken);
+        using var phone = new HttpClient(new HttpClientHandler { UseCookies = false });
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(new Uri(host.PhoneLink!), "/"));
+        request.Headers.TryAddWithoutValidation("Cookie", "loomwright=" + brought);
+        using var answer = await phone.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
     }
 
     [Fact]

@@ -38,7 +38,7 @@ public sealed class PathTests
         await using var garage = await Garage.Open();
         await garage.Begin("Ann");
         await File.WriteAllTextAsync(Path.Combine(garage.Folder, ".b.loom.yaml.saving"), "half", TestContext.Current.CancellationToken);
-        foreach (var name in new[] { ".loomwright.lock", ".loomwright.phones", ".b.loom.yaml.saving", RecordFile.FileName, RecordFile.FileName + "-wal" })
+        foreach (var name in new[] { ".loomwright.lock", ".b.loom.yaml.saving", RecordFile.FileName, RecordFile.FileName + "-wal" })
         {
             Assert.True(File.Exists(Path.Combine(garage.Folder, name)), name);
             var (status, text) = await garage.Ask(new Uri(garage.Lan, "/check/" + name));
