@@ -2,7 +2,7 @@ using Microsoft.Data.Sqlite;
 
 namespace Loomwright.Records;
 
-/// <summary>Brings a records file to the form this program writes; each step is made whole or not at all.</summary>
+/// <summary>Brings a records file to the form this program writes, whole or not at all.</summary>
 internal static class Migrations
 {
     // A step is never altered once it has been in a release: a new form is a new step at the end.
@@ -37,14 +37,20 @@ internal static class Migrations
 
     public static void Bring(SqliteConnection file)
     {
+        if (Form(file) >= Newest)
+        {
+            return;
+        }
+
+        // Looked at anew when nobody else may write: another program may have brought it meanwhile.
+        using var whole = file.BeginTransaction();
         for (var form = Form(file); form < Newest; form++)
         {
-            using var whole = file.BeginTransaction();
             using var make = file.CreateCommand();
-            make.Transaction = whole;
             make.CommandText = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Steps[form]}; PRAGMA user_version = {form + 1}");
             make.ExecuteNonQuery();
-            whole.Commit();
         }
+
+        whole.Commit();
     }
 }

@@ -14,41 +14,28 @@ public sealed class RecordFile : IDisposable
     public const string FileName = "loomwright.records.db";
 
     private readonly Lock _gate = new();
-    private readonly SqliteConnection _file;
+    private readonly string _path;
+    private readonly SqliteConnection? _file;
 
-    private RecordFile(SqliteConnection file) => _file = file;
+    // Without a connection it is for reading alone: each question opens the file anew, since another program may begin to write.
+    private RecordFile(string path, SqliteConnection? file) => (_path, _file) = (path, file);
 
-    /// <summary>Opens a folder's records, made when there are none yet.</summary>
+    /// <summary>Opens a folder's records to keep more in them; made when there are none yet, brought to this program's form when they are older.</summary>
     /// <exception cref="RecordsException">They cannot be used; says why and what to do.</exception>
     public static RecordFile Open(string folder)
     {
         var path = Path.Combine(folder, FileName);
-        var file = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, ForeignKeys = true }.ToString());
-        try
+        return new(path, Opened(Source(path), file =>
         {
-            file.Open();
             using var settings = file.CreateCommand();
             settings.CommandText = "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL";
             settings.ExecuteNonQuery();
-            if (Migrations.Form(file) > Migrations.Newest)
-            {
-                throw new RecordsException($"{FileName} was written by a newer Loomwright. Open the folder with that one.");
-            }
-
             Migrations.Bring(file);
-            return new RecordFile(file);
-        }
-        catch (SqliteException e)
-        {
-            file.Dispose();
-            throw new RecordsException($"{FileName} cannot be used: {e.Message}. Look at the rights of the folder, or move that file away.", e);
-        }
-        catch (RecordsException)
-        {
-            file.Dispose();
-            throw;
-        }
+        }));
     }
+
+    /// <summary>A folder's records as they stand, to look into: nothing is written, also where nothing can be.</summary>
+    public static RecordFile OpenToRead(string folder) => new(Path.GetFullPath(Path.Combine(folder, FileName)), null);
 
     /// <summary>Keeps a session's beginning, the whole text of its design and the steps of its plan. Doing it twice keeps it once.</summary>
     public void Begin(BenchSession session, string designText, string steps = "") => Whole(whole =>
@@ -103,11 +90,70 @@ public sealed class RecordFile : IDisposable
     {
         lock (_gate)
         {
-            _file.Dispose();
+            _file?.Dispose();
         }
     }
 
     internal static string Instant(DateTimeOffset at) => at.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
+
+    private static SqliteConnectionStringBuilder Source(string path) => new() { DataSource = path, Pooling = false, ForeignKeys = true };
+
+    private static SqliteConnection Opened(SqliteConnectionStringBuilder source, Action<SqliteConnection> prepare)
+    {
+        var file = new SqliteConnection(source.ToString());
+        try
+        {
+            file.Open();
+            if (Migrations.Form(file) > Migrations.Newest)
+            {
+                throw new RecordsException($"{FileName} was written by a newer Loomwright. Open the folder with that one.");
+            }
+
+            prepare(file);
+            return file;
+        }
+        catch (SqliteException e)
+        {
+            file.Dispose();
+            throw new RecordsException($"{FileName} cannot be used: {e.Message}. {Cure(e)}.", e);
+        }
+        catch (RecordsException)
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    // Locked; no file of this kind any more; all else has to do with rights and room.
+    internal static string Cure(SqliteException e) => e.SqliteErrorCode switch
+    {
+        5 or 6 => "Another program is writing it: wait for that or end it, and try again",
+        1 or 11 or 26 => "Move that file away, or put a copy of it back",
+        _ => "Look at the rights of the folder and the room on its disk, or copy it elsewhere",
+    };
+
+    // What nobody writes now needs no files beside it, which could not be made on a disk that takes none. Older rows are brought to this form in memory.
+    private SqliteConnection ToRead()
+    {
+        var log = new FileInfo(_path + "-wal");
+        var source = Source(_path);
+        source.Mode = SqliteOpenMode.ReadOnly;
+        source.DataSource = log is { Exists: true, Length: > 0 } ? _path : $"{new Uri(_path).AbsoluteUri}?immutable=1";
+        var file = Opened(source, _ => { });
+        if (Migrations.Form(file) == Migrations.Newest)
+        {
+            return file;
+        }
+
+        using (file)
+        {
+            return Opened(new() { DataSource = ":memory:" }, copy =>
+            {
+                file.BackupDatabase(copy);
+                Migrations.Bring(copy);
+            });
+        }
+    }
 
     private void Whole(Action<SqliteTransaction> what)
     {
@@ -115,13 +161,13 @@ public sealed class RecordFile : IDisposable
         {
             try
             {
-                using var whole = _file.BeginTransaction();
+                using var whole = (_file ?? throw new RecordsException($"{FileName} was opened to look into; nothing is kept.")).BeginTransaction();
                 what(whole);
                 whole.Commit();
             }
             catch (SqliteException e)
             {
-                throw new RecordsException($"{FileName} could not be written: {e.Message}. Nothing of this was kept; put that right and try again.", e);
+                throw new RecordsException($"{FileName} could not be written: {e.Message}. Nothing of this was kept. {Cure(e)}.", e);
             }
         }
     }
@@ -132,7 +178,8 @@ public sealed class RecordFile : IDisposable
         {
             try
             {
-                using var ask = Command(question, values);
+                using var opened = _file is null ? ToRead() : null;
+                using var ask = Command(opened ?? _file!, question, values);
                 using var rows = ask.ExecuteReader();
                 var found = ImmutableArray.CreateBuilder<T>();
                 while (rows.Read())
@@ -144,21 +191,20 @@ public sealed class RecordFile : IDisposable
             }
             catch (Exception e) when (e is SqliteException or FormatException or ArgumentException)
             {
-                throw new RecordsException($"{FileName} could not be read: {e.Message}. Move that file away, or put a copy of it back.", e);
+                throw new RecordsException($"{FileName} could not be read: {e.Message}. {(e is SqliteException file ? Cure(file) : "Move that file away, or put a copy of it back")}.", e);
             }
         }
     }
 
-    private void Run(SqliteTransaction whole, string text, params (string Name, object? Value)[] values)
+    private static void Run(SqliteTransaction whole, string text, params (string Name, object? Value)[] values)
     {
-        using var run = Command(text, values);
-        run.Transaction = whole;
+        using var run = Command(whole.Connection!, text, values);
         run.ExecuteNonQuery();
     }
 
-    private SqliteCommand Command(string text, (string Name, object? Value)[] values)
+    private static SqliteCommand Command(SqliteConnection file, string text, (string Name, object? Value)[] values)
     {
-        var command = _file.CreateCommand();
+        var command = file.CreateCommand();
         command.CommandText = text;
         foreach (var (name, value) in values)
         {

@@ -23,7 +23,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     private readonly ConcurrentDictionary<(string Design, string Plan, string? Steps), Plan> _plans = new();
     private RecordFile? _records;
 
-    /// <summary>What is kept of this folder.</summary>
+    /// <summary>What is kept of this folder; to look into alone while this program may not write in it.</summary>
     /// <exception cref="RecordsException">It cannot be used.</exception>
     public RecordFile Records
     {
@@ -31,7 +31,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         {
             lock (_gate)
             {
-                return _records ??= RecordFile.Open(folder.Path);
+                return _records ?? (folder.ReadOnly is null ? _records = RecordFile.Open(folder.Path) : RecordFile.OpenToRead(folder.Path));
             }
         }
     }
@@ -62,7 +62,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
             return null;
         }
 
-        Writable(document.ReadOnly);
+        Writable();
         var followed = plan == BenchSession.OnTheBike ? revision.Bike.PlanOnTheBike() : Proofs.Begun(path, revision.Sha256, revision.Bike).GetAwaiter().GetResult().Plan;
         var steps = KeptPlan.Text(followed);
         var session = new BenchSession(Guid.CreateVersion7(now).ToString("N"), path, revision.Sha256, plan == BenchSession.OnTheBike ? plan : BenchSession.OnTheBench, fault, Short(who), Short(meter), now) { Steps = KeptPlan.Name(steps) };
@@ -142,7 +142,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     {
         try
         {
-            Writable(folder.ReadOnly);
+            Writable();
             var plan = Plan(session);
             var judged = given.Take(MostAtOnce).Select(g => (g.Id, Entry: Judging.Of(plan, session.Id, g))).ToList();
             Records.Keep(session, [.. judged.Select(j => j.Entry).OfType<Entry>()]);
@@ -164,18 +164,16 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     /// <summary>Does nothing where this program may write.</summary>
     /// <exception cref="RecordsException">It may not; says why.</exception>
-    internal void Writable() => Writable(folder.ReadOnly);
+    internal void Writable()
+    {
+        if (folder.ReadOnly is { } why)
+        {
+            throw new RecordsException(why);
+        }
+    }
 
     // Looking at a folder makes no file in it.
     private bool HasRecords => _records is not null || File.Exists(Path.Combine(folder.Path, RecordFile.FileName));
-
-    private static void Writable(string? readOnly)
-    {
-        if (readOnly is not null)
-        {
-            throw new RecordsException(readOnly);
-        }
-    }
 
     private static string Short(string text) => text.Trim() is var trimmed && trimmed.Length > 80 ? trimmed[..80] : trimmed;
 }

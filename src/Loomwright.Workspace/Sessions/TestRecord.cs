@@ -96,7 +96,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         {
             if (File.Exists(Path.Combine(folder, RecordFile.FileName)))
             {
-                using var records = RecordFile.Open(folder);
+                using var records = RecordFile.OpenToRead(folder);
                 var kept = Newest(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'), s => KeptPlan.Of(s, records));
                 if (!kept.IsEmpty)
                 {

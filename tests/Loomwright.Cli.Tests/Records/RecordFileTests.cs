@@ -26,7 +26,7 @@ public sealed class RecordFileTests : IDisposable
         Assert.Equal(Session, Assert.Single(again.Sessions("b.loom.yaml")));
         Assert.Equal(Reading("e1") with { Number = 1 }, Assert.Single(again.Entries("s")));
         Assert.Equal("name: b\n", again.Text("d"));
-        using var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False");
+        using var raw = new SqliteConnection($"Data Source={Stored};Pooling=False");
         raw.Open();
         using var ask = raw.CreateCommand();
         ask.CommandText = "SELECT bike || '|' || design || '|' || about || '|' || step || '|' || fault || '|' || meter || '|' || who || '|' || at FROM entries";
@@ -57,14 +57,7 @@ public sealed class RecordFileTests : IDisposable
     public void A_damaged_file_is_said_with_the_cure_when_it_is_read()
     {
         using var records = RecordFile.Open(_folder.Path);
-        using (var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False"))
-        {
-            raw.Open();
-            using var spoil = raw.CreateCommand();
-            spoil.CommandText = "DROP TABLE entries";
-            spoil.ExecuteNonQuery();
-        }
-
+        Raw("DROP TABLE entries");
         Assert.Contains("could not be read", Assert.Throws<RecordsException>(() => records.Entries("s")).Message, StringComparison.Ordinal);
     }
 
@@ -72,14 +65,7 @@ public sealed class RecordFileTests : IDisposable
     public void A_file_of_a_newer_program_is_left_alone_and_said()
     {
         RecordFile.Open(_folder.Path).Dispose();
-        using (var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False"))
-        {
-            raw.Open();
-            using var set = raw.CreateCommand();
-            set.CommandText = "PRAGMA user_version = 1000";
-            set.ExecuteNonQuery();
-        }
-
+        Raw("PRAGMA user_version = 1000");
         Assert.Contains("newer", Assert.Throws<RecordsException>(() => RecordFile.Open(_folder.Path)).Message, StringComparison.Ordinal);
     }
 
@@ -96,7 +82,7 @@ public sealed class RecordFileTests : IDisposable
     {
         using var records = RecordFile.Open(_folder.Path);
         records.Begin(Session, "");
-        using var raw = new SqliteConnection($"Data Source={Path.Combine(_folder.Path, RecordFile.FileName)};Pooling=False");
+        using var raw = new SqliteConnection($"Data Source={Stored};Pooling=False");
         raw.Open();
         using var ask = raw.CreateCommand();
         ask.CommandText = "PRAGMA journal_mode";
@@ -113,6 +99,111 @@ public sealed class RecordFileTests : IDisposable
         Assert.Null(guide.Newest("b.loom.yaml"));
         Assert.Contains("another running Loomwright", Assert.Throws<RecordsException>(() => guide.Begin("b.loom.yaml", "", "", null, Noon)).Message, StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(_folder.Path, RecordFile.FileName)));
+    }
+
+    [Fact]
+    public void Looking_into_the_records_writes_nothing_and_makes_no_file_beside_them()
+    {
+        using (var records = RecordFile.Open(_folder.Path))
+        {
+            records.Begin(Session, "");
+            records.Keep(Session, [Reading("e1")]);
+        }
+
+        var before = File.ReadAllBytes(Stored);
+        using (var look = RecordFile.OpenToRead(_folder.Path))
+        {
+            Assert.Equal("e1", Assert.Single(look.Entries("s")).Id);
+            Assert.Throws<RecordsException>(() => look.Keep(Session, [Reading("e2")]));
+        }
+
+        Assert.Equal([Stored], Directory.GetFiles(_folder.Path));
+        Assert.Equal(before, File.ReadAllBytes(Stored));
+    }
+
+    [Fact]
+    public void Who_looks_while_another_program_keeps_sees_what_it_kept_last()
+    {
+        using var look = RecordFile.OpenToRead(_folder.Path);
+        using var records = RecordFile.Open(_folder.Path);
+        records.Begin(Session, "");
+        Assert.Empty(look.Entries("s"));
+        records.Keep(Session, [Reading("e1")]);
+        Assert.Equal("e1", Assert.Single(look.Entries("s")).Id);
+    }
+
+    [Fact]
+    public void Records_of_an_older_program_are_shown_as_they_are_and_stay_so_until_something_is_kept()
+    {
+        using (var records = RecordFile.Open(_folder.Path))
+        {
+            records.Begin(Session, "");
+        }
+
+        Raw("ALTER TABLE sessions DROP COLUMN steps; PRAGMA user_version = 1");
+        var before = File.ReadAllBytes(Stored);
+        using (var look = RecordFile.OpenToRead(_folder.Path))
+        {
+            Assert.Equal(Session, Assert.Single(look.Sessions("b.loom.yaml")));
+        }
+
+        Assert.Equal(before, File.ReadAllBytes(Stored));
+        using var later = RecordFile.Open(_folder.Path);
+        Assert.Equal(Session, Assert.Single(later.Sessions("b.loom.yaml")));
+    }
+
+    [Fact]
+    public void Programs_that_bring_the_same_file_up_at_the_same_time_all_find_it_brought()
+    {
+        Raw("PRAGMA journal_mode = WAL");
+        var programs = Enumerable.Range(0, 8).Select(_ => new SqliteConnection($"Data Source={Stored};Pooling=False")).ToList();
+        try
+        {
+            programs.ForEach(p => p.Open());
+            Parallel.ForEach(programs, new() { MaxDegreeOfParallelism = programs.Count, CancellationToken = TestContext.Current.CancellationToken }, Migrations.Bring);
+            Assert.All(programs, p => Assert.Equal(Migrations.Newest, Migrations.Form(p)));
+        }
+        finally
+        {
+            programs.ForEach(p => p.Dispose());
+        }
+    }
+
+    [Theory]
+    [InlineData(5, "Another program is writing it")]
+    [InlineData(8, "rights of the folder")]
+    [InlineData(13, "room on its disk")]
+    [InlineData(26, "Move that file away")]
+    public void Only_a_file_that_is_no_record_any_more_is_to_be_moved_away(int sqlite, string cure)
+    {
+        var told = RecordFile.Cure(new SqliteException("", sqlite));
+        Assert.Contains(cure, told, StringComparison.Ordinal);
+        Assert.Equal(sqlite == 26, told.Contains("away", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_session_is_begun_by_who_may_write_where_the_records_lie_whoever_has_the_folder_of_the_design()
+    {
+        _folder.Write("sub/b.loom.yaml", Repository.Read(Called.Bench));
+        using var other = new LiveFolder(Path.Combine(_folder.Path, "sub"));
+        using var first = new LiveFolder(_folder.Path);
+        using var second = new LiveFolder(_folder.Path);
+        using var refused = new Guide(second);
+        Assert.Contains("another running Loomwright", Assert.Throws<RecordsException>(() => refused.Begin("sub/b.loom.yaml", "", "", null, Noon, BenchSession.OnTheBike)).Message, StringComparison.Ordinal);
+        using var guide = new Guide(first);
+        Assert.NotNull(guide.Begin("sub/b.loom.yaml", "", "", null, Noon, BenchSession.OnTheBike));
+        Assert.Equal(BenchSession.OnTheBike, refused.Newest("sub/b.loom.yaml")!.Plan);
+    }
+
+    private string Stored => Path.Combine(_folder.Path, RecordFile.FileName);
+
+    private void Raw(string change)
+    {
+        using var raw = new SqliteConnection($"Data Source={Stored};Pooling=False");
+        raw.Open();
+        using var make = raw.CreateCommand();
+        make.CommandText = change;
+        make.ExecuteNonQuery();
     }
 
     private static BenchSession Session => new("s", "b.loom.yaml", "d", "bench", "open: stop lamp feed", "Ann", "red meter", Noon);
