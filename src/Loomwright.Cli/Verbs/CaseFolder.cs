@@ -34,12 +34,13 @@ internal static class CaseFolder
         var (search, findings) = design.Bike.Case(stored.Text);
         foreach (var finding in findings.Where(f => f.Severity == Severity.Stop))
         {
-            screen.Error.WriteLine($"{path}: {finding.What} {finding.Do}");
+            screen.Error.WriteLine($"{path}:{stored.Text.At((finding.Where as Subject.Stretch)?.Span.Start ?? 0)}: {finding.What} {finding.Do}");
         }
 
+        // It stands where its words first do.
         foreach (var problem in search?.Problems ?? [])
         {
-            screen.Error.WriteLine($"{path}: {problem.Path}: {problem.What}; {problem.Cure}");
+            screen.Error.WriteLine($"{path}:{stored.Text.At(Math.Max(0, stored.Text.Content.IndexOf(problem.Path, StringComparison.Ordinal)))}: {problem.Path}: {problem.What}; {problem.Cure}");
         }
 
         if (search is null or { Stages.IsEmpty: true })

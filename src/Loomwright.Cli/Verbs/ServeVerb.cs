@@ -73,9 +73,18 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
             workspace = Workspace.Open(Examples);
         }
 
+        WebHost page;
         try
         {
-            await using var page = await Start(workspace.Folder, settings.Port, network, cancellationToken);
+            page = await Start(workspace.Folder, settings.Port, network, cancellationToken);
+        }
+        catch (Exception e) when (e is IOException or SocketException)
+        {
+            return screen.WrongUsage(NotListening(settings.Port ?? UsualPort, e));
+        }
+
+        await using (page)
+        {
             await screen.Out.WriteLineAsync($"{workspace.Folder}: {string.Join(", ", workspace.Designs.Select(d => d.Path))}");
             if (page.ReadOnly is { } why)
             {
@@ -91,13 +100,13 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
 
             await page.Stopped(cancellationToken);
         }
-        catch (IOException)
-        {
-            return screen.WrongUsage($"Port {(settings.Port ?? UsualPort).ToString(CultureInfo.InvariantCulture)} is taken; name another with --port, or 0 for any free one.");
-        }
 
         return cancellationToken.IsCancellationRequested ? ExitCode.Stopped : ExitCode.Answered;
     }
+
+    /// <summary>Why a port cannot be listened on, with the cure.</summary>
+    internal static string NotListening(int port, Exception why) => string.Create(CultureInfo.InvariantCulture,
+        $"Port {port} {(why is SocketException { SocketErrorCode: SocketError.AccessDenied } ? "needs a right you do not have" : why is SocketException other ? $"cannot be listened on: {other.Message}" : "is taken")}; name another with --port, or 0 for any free one.");
 
     private static async Task<WebHost> Start(string folder, int? port, IPAddress? network, CancellationToken stop)
     {
@@ -105,7 +114,7 @@ public sealed class ServeVerb(Screen screen) : AsyncCommand<ServeVerb.Settings>
         {
             return await WebHost.Start(folder, port ?? UsualPort, network, stop);
         }
-        catch (IOException) when (port is null)
+        catch (Exception e) when (port is null && (e is IOException or SocketException))
         {
             return await WebHost.Start(folder, 0, network, stop);
         }

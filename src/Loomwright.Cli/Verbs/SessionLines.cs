@@ -12,8 +12,8 @@ internal abstract record SessionLine
     /// <summary>Something seen, measured or not sure of.</summary>
     public sealed record Answer(Report Report) : SessionLine;
 
-    /// <summary>A repair that was made.</summary>
-    public sealed record Mended(string Repair) : SessionLine;
+    /// <summary>A repair that was made, and on which line of the file that stands, from 1.</summary>
+    public sealed record Mended(string Repair, int Line) : SessionLine;
 }
 
 /// <summary>
@@ -46,7 +46,7 @@ internal static class SessionLines
         var lines = ImmutableArray.CreateBuilder<SessionLine>();
         foreach (var (text, number) in written.Select((l, i) => (l, i + 1)).Where(l => !string.IsNullOrWhiteSpace(l.l)))
         {
-            var (line, trouble) = One(text, bike);
+            var (line, trouble) = One(text, number, bike);
             if (line is null)
             {
                 return ([], string.Create(CultureInfo.InvariantCulture, $"{number}:1: {trouble}"));
@@ -58,14 +58,14 @@ internal static class SessionLines
         return (lines.ToImmutable(), null);
     }
 
-    private static (SessionLine? Line, string? Trouble) One(string text, Bike bike)
+    private static (SessionLine? Line, string? Trouble) One(string text, int number, Bike bike)
     {
         try
         {
             switch (JsonSerializer.Deserialize<Line>(text, Strict))
             {
                 case { Mended: { } repair }:
-                    return (new SessionLine.Mended(repair), null);
+                    return (new SessionLine.Mended(repair, number), null);
                 case { Do: { } done, Between: [var red, var black], Reading: { } reading } line:
                     return Answer(bike.Read($"{done}: {red} to {black} = {reading} {line.Unit}"));
                 case { Check: { } check, Answer: { } found }:

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Globalization;
 using Loomwright.Answers;
 using Loomwright.Diagnosis;
 using Loomwright.Dictionary;
@@ -95,7 +96,8 @@ public sealed class TroubleVerb(Screen screen) : Command<TroubleVerb.Settings>
             {
                 if (trouble.Suspects.FirstOrDefault(s => Text.Names.Same(s.Repair, mended.Repair)) is not { } suspect)
                 {
-                    return screen.WrongUsage($"{settings.Session}: {Choosing.None("repair", mended.Repair, [.. trouble.Suspects.Select(s => s.Repair)])}");
+                    screen.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{settings.Session}:{mended.Line}:1: {Choosing.None("repair", mended.Repair, [.. trouble.Suspects.Select(s => s.Repair)])}"));
+                    return ExitCode.Unreadable;
                 }
 
                 trouble = trouble.Mended(suspect);

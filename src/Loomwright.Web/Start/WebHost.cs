@@ -44,6 +44,7 @@ public sealed class WebHost : IAsyncDisposable
     /// <param name="network">The network address to answer on too, for who has the link; null: this machine alone.</param>
     /// <param name="stop">Cancels the start.</param>
     /// <exception cref="IOException">The port is taken.</exception>
+    /// <exception cref="System.Net.Sockets.SocketException">It may not be listened on.</exception>
     public static async Task<WebHost> Start(string folder, int port = 0, IPAddress? network = null, CancellationToken stop = default)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
@@ -65,7 +66,8 @@ public sealed class WebHost : IAsyncDisposable
             }
         });
 
-        builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
+        // Why it could not start is told by who started it.
+        builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Error).AddFilter("Microsoft.Extensions.Hosting", LogLevel.None).AddConsole(c => c.LogToStandardErrorThreshold = LogLevel.Trace);
         // A page that is open holds its link until it is taken away.
         builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(1));
         builder.Services.AddSingleton(_ => new Garage(folder));

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text.RegularExpressions;
 using Loomwright.Output;
+using Loomwright.Verbs;
 
 namespace Loomwright.Tests.Verbs;
 
@@ -44,6 +45,11 @@ public sealed partial class ServeTests
         Assert.Equal(ExitCode.WrongUsage, called.Exit);
         Assert.Equal($"Port {port} is taken; name another with --port, or 0 for any free one.\n", called.Error);
     }
+
+    [Fact]
+    public void A_port_that_may_not_be_listened_on_is_said_as_that() => Assert.Equal(
+        "Port 80 needs a right you do not have; name another with --port, or 0 for any free one.",
+        ServeVerb.NotListening(80, new SocketException((int)SocketError.AccessDenied)));
 
     private static async Task<(string Page, string Error, int Exit)> Serve(params string[] call)
     {

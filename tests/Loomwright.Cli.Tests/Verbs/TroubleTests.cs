@@ -66,4 +66,27 @@ public sealed class TroubleTests
         Assert.Equal(ExitCode.Unreadable, called.Exit);
         Assert.Contains(":1:1: this is no answer; write {\"do\"", called.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_repair_nobody_offered_is_named_with_its_line_as_all_that_cannot_be_read()
+    {
+        using var folder = new Folder();
+        var session = folder.Write("search.jsonl", "{\"do\": \"lock=riding\", \"answer\": \"rear cluster tail=dark\"}\n{\"mended\": \"remake everything\"}\n");
+        var called = Called.With("trouble", Called.Bench, "--session", session);
+        Assert.StartsWith($"{session}:2:1: there is no repair", called.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(ExitCode.Unreadable, called.Exit);
+    }
+
+    [Theory]
+    [InlineData("grade: C", "grade: D", "2:8")]
+    [InlineData("left stop lamp: dark", "left step lamp: dark", "12:7")]
+    public void What_is_wrong_in_a_told_case_is_said_with_its_line_and_column(string was, string now, string at)
+    {
+        using var folder = new Folder();
+        folder.Write("44.loom.yaml", Repository.Read("tests/published/cases/44/44.loom.yaml"));
+        var path = folder.Write("44.case.yaml", Repository.Read("tests/published/cases/44/44.case.yaml").Replace(was, now, StringComparison.Ordinal));
+        var called = Called.With("trouble", "--case", folder.Path);
+        Assert.StartsWith($"{path}:{at}: ", called.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Unreadable, called.Exit);
+    }
 }
