@@ -61,9 +61,6 @@ public sealed partial class TroublePage
     // What has power on now: the step that is told, or the question that is asked.
     private int? Powered => untold ?? rereading?.Stimulus ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
-    // What the search goes on in: after heat or a repair another than it began with.
-    private TroubleTable Now => search?.Table ?? table!;
-
     private string Step => Links.Session(Path, along, handed!.Stage.Number);
 
     protected override void OnInitialized()
@@ -121,9 +118,6 @@ public sealed partial class TroublePage
         Go(now.After(answer));
         await Keep(k => k.Keep(now.Table, answer, DateTimeOffset.Now));
     }
-
-    // What was told of a state already stands in its form.
-    private Evidence.Seen? Told(Question question) => search!.Answers.OfType<Evidence.Seen>().FirstOrDefault(a => a.Place == question.Place);
 
     // In a session the checks of its stage come again; else the search goes on.
     private async Task Mended(Suspect suspect)
@@ -212,11 +206,4 @@ public sealed partial class TroublePage
             await Script.InvokeVoidAsync("history.replaceState", null, "", $"{Links.To("trouble", Path)}?search={kept.Id}");
         }
     }
-
-    private static string Standing(Search state) => state switch
-    {
-        Search.Found => "Found: see below. Mend it, say so there, and look again whether all is well.",
-        Search.DoesNotFit => "Asking on does not help while the answers contradict each other. It may be two mistakes that hide each other, or something the file does not tell of.",
-        _ => "What there is to see and to measure does not tell these apart any more. Begin with the first.",
-    };
 }
