@@ -92,6 +92,16 @@ public sealed class PagesTests : BunitContext
     }
 
     [Fact]
+    public void How_a_terminal_is_written_is_said_once_and_lamps_are_named_as_on_paper()
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/bench/{Bench}?stage=1");
+        var page = Render<PlanPage>(p => p.Add(c => c.Path, Bench));
+        Assert.Single(page.FindAll("p"), p => p.TextContent == "“battery +” and “battery.+” both mean terminal + of battery.");
+        Assert.Contains(page.FindAll("dt"), d => d.TextContent == "rear cluster tail");
+        Assert.DoesNotContain("rear cluster.tail", page.Find("article").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_plan_without_stages_says_why_instead()
     {
         var folder = Directory.CreateTempSubdirectory("loomwright").FullName;

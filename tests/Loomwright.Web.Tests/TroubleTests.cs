@@ -33,6 +33,7 @@ public sealed class TroubleTests : BunitContext
         await Told(page, "One lamp stays dark", "work lamp", "dark");
 
         Assert.NotEmpty(page.FindAll(".causes li"));
+        Assert.Single(page.FindAll("p"), p => p.TextContent == "“supply +” and “supply.+” both mean terminal + of supply.");
         Assert.Contains("It explains that", page.Find(".causes .points").TextContent, StringComparison.Ordinal);
         Assert.Matches(@"^Next, about \d+(\.\d)? min$", page.Find("h2").TextContent);
         Assert.NotEmpty(page.FindAll("details .points li"));

@@ -6,6 +6,7 @@ using Loomwright.Bench;
 using Loomwright.Design;
 using Loomwright.Drawing;
 using Loomwright.Faults;
+using Loomwright.Parts;
 using Loomwright.Proof;
 
 namespace Loomwright.Print;
@@ -24,7 +25,7 @@ internal static partial class PhonePlan
         var html = new StringBuilder();
         html.Append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append(CultureInfo.InvariantCulture, $"<title>{Text(plan.Title)}</title>\n<style>\n{PhoneLook.Css}</style>\n</head>\n<body data-plan=\"{Text($"{sha256} {plan.Title}")}\">\n");
-        html.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Text(plan.Title)}</h1>\n<p class=\"quiet\">From {Text(file)}, {Text(sha256[..Math.Min(12, sha256.Length)])}. Every expected number is computed; your bike was not measured. Local codes and licensed practice come first.</p>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Text(plan.Title)}</h1>\n<p class=\"quiet\">From {Text(file)}, {Text(sha256[..Math.Min(12, sha256.Length)])}. Every expected number is computed; your bike was not measured. Local codes and licensed practice come first. {Text(Notation.Of(loom) ?? "")}</p>\n");
         html.Append(CultureInfo.InvariantCulture, $"<details class=\"hot\"><summary>Hot, smoke or smell</summary><p>{Text($"Minus clip off, key off. Do not touch the wire. {Cautions.HotBattery(loom)}".TrimEnd())}</p></details>\n");
         Colours(html, plan);
         html.Append(Pictures).Append("</header>\n<main>\n");
@@ -168,6 +169,6 @@ internal static partial class PhonePlan
     // A sign of a pole stays on the line of what it belongs to.
     private static string Text(string text) => WebUtility.HtmlEncode(Pole().Replace(text, "\u00a0"));
 
-    [GeneratedRegex(@" (?=[+-](?:$|[ .,:;)]))", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@" (?=[+-](?:$|[ .,:;)”]))", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Pole();
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using Loomwright.Parts;
 
 namespace Loomwright.Bench;
 
@@ -12,6 +13,11 @@ public static class PlanText
         Line(text, plan.Title);
         Line(text, "Every expected number is computed from the file. Your bike was not measured.");
         Line(text, "This helps to decide; local codes and licensed practice come first.");
+        if (plan.Stages is [.., var last] && Notation.Of(last.Connected) is { } notation)
+        {
+            Line(text, notation);
+        }
+
         if (!plan.PutRightFirst.IsEmpty)
         {
             Line(text, "");

@@ -25,6 +25,10 @@ public sealed class PrintTests
     }
 
     [Fact]
+    public void How_a_terminal_is_written_is_said_once() =>
+        Assert.Equal(2, Page.Split(" both mean terminal").Length);
+
+    [Fact]
     public void Lithium_is_spoken_of_where_the_battery_is_a_lithium_one_and_not_where_it_is_lead_acid()
     {
         Assert.Contains("Lead-acid gives gas", Page, StringComparison.Ordinal);
