@@ -96,8 +96,21 @@ public sealed class TroubleTests : BunitContext
         var again = await Opened();
         Assert.Equal((asked, causes), (again.Find(".ask").TextContent, again.Find(".causes").TextContent));
 
+        // Another browser goes on with the same search meanwhile.
+        Assert.Null(_garage.Guide.FindSearch(search.Id)!.KeepMended("other", "put the fuse in", DateTimeOffset.Now));
         await Press(again, "Take back the last answer");
-        Assert.Equal(1, search.Answers);
+        Assert.Equal(2, search.Answers);
+        Assert.Equal(_garage.Guide.Records.Entries(search.Id)[1].Id, _garage.Guide.Records.Entries(search.Id)[^1].Of);
+    }
+
+    [Fact]
+    public void A_record_that_cannot_be_read_is_said_where_a_session_asked_for_a_cause()
+    {
+        File.WriteAllText(Path.Combine(_folder, RecordFile.FileName), new string('x', 5000));
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/trouble/a.loom.yaml?session=s&step=s0.measure.1");
+        var page = Render<TroublePage>(p => p.Add(t => t.Path, "a.loom.yaml"));
+        page.WaitForState(() => page.FindAll("[role=alert]") is [var told] && told.TextContent.Contains("Move that file away", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        Assert.Empty(page.FindAll(".answers button"));
     }
 
     [Fact]

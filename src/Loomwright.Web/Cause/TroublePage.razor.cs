@@ -24,16 +24,18 @@ public sealed partial class TroublePage
     private int done;
     private int? lamp;
     private Trouble? search;
-    private ImmutableStack<Trouble> before = [];
+    // The search before each answer, with the answer's id in the record.
+    private ImmutableStack<(Trouble Search, string Answer)> before = [];
     private Handover? handed;
     private string along = BenchSession.OnTheBench;
     private int? untold;
     private string? refused;
+    private string? unread;
     private bool changed;
     private Question? rereading;
     private readonly CancellationTokenSource leaving = new();
 
-    private KeptSearch? earlier;
+    private (KeptSearch Search, int Answers)? earlier;
     private Keeping keeping = new();
     private Revision? begun;
 
@@ -99,6 +101,12 @@ public sealed partial class TroublePage
         {
             return;
         }
+        catch (RecordsException e)
+        {
+            unread = e.Message;
+            StateHasChanged();
+            return;
+        }
 
         done = Math.Min(1, table.Table.Stimuli.Length - 1);
         Watch();
@@ -115,8 +123,8 @@ public sealed partial class TroublePage
     {
         untold = null;
         var now = search ?? Trouble.Begin(table!);
-        Go(now.After(answer));
-        await Keep(k => k.Keep(now.Table, answer, DateTimeOffset.Now));
+        var id = Go(now.After(answer));
+        await Keep(k => k.Keep(id, now.Table, answer, DateTimeOffset.Now));
     }
 
     // In a session the checks of its stage come again; else the search goes on.
@@ -124,8 +132,8 @@ public sealed partial class TroublePage
     {
         if (handed is null)
         {
-            Go(search!.Mended(suspect));
-            await Keep(k => k.KeepMended(suspect.Repair, DateTimeOffset.Now));
+            var id = Go(search!.Mended(suspect));
+            await Keep(k => k.KeepMended(id, suspect.Repair, DateTimeOffset.Now));
             return;
         }
 
@@ -140,21 +148,23 @@ public sealed partial class TroublePage
         _ = handed is null || Keep(EntryKind.Hot, "");
         untold = null;
         var now = search ?? Trouble.Begin(table!);
-        Go(await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers)));
-        await Keep(k => k.KeepHot(now.Table, stimulus, DateTimeOffset.Now));
+        var id = Go(await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers)));
+        await Keep(k => k.KeepHot(id, now.Table, stimulus, DateTimeOffset.Now));
     }
 
     private bool Keep(EntryKind kind, string raw)
     {
-        var given = new Given(Guid.NewGuid().ToString("N"), handed!.Step.Id, kind, null, raw, null, DateTimeOffset.Now);
-        refused = Guide.Keep(Guide.Find(handed.Session)!, [given]) is HandedOver.Refused no ? no.Why : null;
+        refused = Guide.KeepOne(handed!.Session, new Given(Guid.NewGuid().ToString("N"), handed.Step.Id, kind, null, raw, null, DateTimeOffset.Now));
         return refused is null;
     }
 
-    private void Go(Trouble next)
+    // Gives the id of the answer that leads there.
+    private string Go(Trouble next, string? answer = null)
     {
-        before = search is null ? before : before.Push(search);
+        answer ??= KeptSearch.NewId(DateTimeOffset.Now);
+        before = search is null ? before : before.Push((search, answer));
         (search, rereading) = (next, null);
+        return answer;
     }
 
     // What is begun again is another search; the one before stays in the record.
@@ -168,15 +178,16 @@ public sealed partial class TroublePage
         }
         else
         {
-            before = before.Pop(out search);
-            await Keep(k => k.TakeBack(DateTimeOffset.Now));
+            before = before.Pop(out var last);
+            search = last.Search;
+            await Keep(k => k.TakeBack(last.Answer, DateTimeOffset.Now));
         }
     }
 
     private void Find()
     {
         keeping.GoOn(keeping.Look(() => handed is not null ? Guide.FindSearch(handed) : SearchId is not null ? Guide.FindSearch(SearchId) : null));
-        earlier = handed is null && keeping.Kept is null ? keeping.Look(() => Guide.NewestSearch(Path)) : null;
+        earlier = handed is null && keeping.Kept is null && keeping.Look(() => Guide.NewestSearch(Path)) is { } last ? (last, last.Answers) : null;
         if (handed is null && keeping.Kept is { } kept && kept.Design != begun!.Sha256)
         {
             (bike, changed) = (kept.Bike, true);
@@ -189,10 +200,10 @@ public sealed partial class TroublePage
         if (keeping.Kept is { } kept)
         {
             var start = search ?? Trouble.Begin(table!);
-            foreach (var next in await Task.Run(() => keeping.Look(() => kept.Played(start))) ?? [])
+            foreach (var (id, next) in await Task.Run(() => keeping.Look(() => kept.Played(start))) ?? [])
             {
                 untold = null;
-                Go(next);
+                Go(next, id);
             }
         }
     }

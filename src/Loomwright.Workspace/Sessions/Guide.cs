@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Globalization;
 using Loomwright.Bench;
 using Loomwright.Live;
 using Loomwright.Records;
@@ -14,6 +15,8 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     public const int MostAtOnce = 500;
 
     private const int MostPlans = 16;
+
+    private const string Gone = "The session is not in the record any more.";
 
     // In the id of a search that began at a session's step.
     private const char Separator = '/';
@@ -117,9 +120,9 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     /// <exception cref="RecordsException">It cannot be kept.</exception>
     public KeptSearch BeginSearch(Handover from, DateTimeOffset now) =>
         Find(from.Session) is { } session ? Begun(session with { Id = IdOf(from), Plan = BenchSession.Search, Began = now }, Records.Text(session.Design)!)
-            : throw new RecordsException("The session is not in the record any more.");
+            : throw new RecordsException(Gone);
 
-    private static string IdOf(Handover from) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from.Session}{Separator}{from.Step.Id}{Separator}{from.Round}");
+    private static string IdOf(Handover from) => string.Create(CultureInfo.InvariantCulture, $"{from.Session}{Separator}{from.Step.Id}{Separator}{from.Round}");
 
     private KeptSearch Begun(BenchSession search, string text)
     {
@@ -137,20 +140,43 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         return stage is null ? null : Handover.Of(session, stage, stage.Steps.First(s => s.Id == step), Records.Entries(session));
     }
 
-    /// <summary>Keeps answers, all of them or none but what is no answer at all; those handed over before count once.</summary>
+    /// <summary>Keeps answers, all of them or none but what is no answer at all; those handed over before count once. More than <see cref="MostAtOnce"/> are refused.</summary>
     public HandedOver Keep(BenchSession session, IReadOnlyList<Given> given)
     {
+        if (given.Count > MostAtOnce)
+        {
+            return new HandedOver.Refused(string.Create(CultureInfo.InvariantCulture, $"These are more than {MostAtOnce} answers at once; hand them over in parts."));
+        }
+
         try
         {
             Writable();
             var plan = Plan(session);
-            var judged = given.Take(MostAtOnce).Select(g => (g.Id, Entry: Judging.Of(plan, session.Id, g))).ToList();
+            var judged = given.Select(g => (g.Id, Entry: Judging.Of(plan, session.Id, g))).ToList();
             Records.Keep(session, [.. judged.Select(j => j.Entry).OfType<Entry>()]);
             return new HandedOver.Kept([.. judged.Where(j => j.Entry is null).Select(j => j.Id ?? "")]);
         }
         catch (RecordsException e)
         {
             return new HandedOver.Refused(e.Message);
+        }
+    }
+
+    /// <summary>Keeps one answer; null when it is durable, else why it is not.</summary>
+    public string? KeepOne(string session, Given given)
+    {
+        try
+        {
+            return Keep(Find(session) ?? throw new RecordsException(Gone), [given]) switch
+            {
+                HandedOver.Refused no => no.Why,
+                HandedOver.Kept { NotAnswers.IsEmpty: false } => "This is longer than the record takes. Go back to the step and say there what was done.",
+                _ => null,
+            };
+        }
+        catch (RecordsException e)
+        {
+            return e.Message;
         }
     }
 

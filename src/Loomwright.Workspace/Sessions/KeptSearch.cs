@@ -25,53 +25,46 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
     /// <exception cref="RecordsException">They cannot be read.</exception>
     public int Answers => Standing().Count;
 
-    /// <summary>The search after each answer that stands, the last one last; what the table knows nothing of is left out.</summary>
+    /// <summary>The search after each answer that stands, with the answer's id, the last one last; what the table knows nothing of is left out.</summary>
     /// <param name="start">As it was before the first.</param>
     /// <exception cref="RecordsException">They cannot be read.</exception>
-    public IReadOnlyList<Trouble> Played(Trouble start)
+    public IReadOnlyList<(string Id, Trouble After)> Played(Trouble start)
     {
-        var all = new List<Trouble>();
+        var all = new List<(string Id, Trouble After)>();
         foreach (var entry in Standing())
         {
-            if (AskedLine.After(all.LastOrDefault() ?? start, entry.Raw) is { } next)
+            if (AskedLine.After(all.Count == 0 ? start : all[^1].After, entry.Raw) is { } next)
             {
-                all.Add(next);
+                all.Add((entry.Id, next));
             }
         }
 
         return all;
     }
 
-    /// <summary>Keeps an answer; null when it is durable, else why it is not.</summary>
-    public string? Keep(TroubleTable table, Evidence answer, DateTimeOffset now) => Keep(AskedLine.Of(table, answer), null, now);
+    /// <summary>A new answer's id.</summary>
+    public static string NewId(DateTimeOffset now) => Guid.CreateVersion7(now).ToString("N");
+
+    /// <summary>Keeps an answer under its id; null when it is durable, else why it is not.</summary>
+    public string? Keep(string id, TroubleTable table, Evidence answer, DateTimeOffset now) => Keep(id, AskedLine.Of(table, answer), null, now);
 
     /// <summary>Keeps a repair that was made.</summary>
-    public string? KeepMended(string repair, DateTimeOffset now) => Keep(AskedLine.OfMended(repair), null, now);
+    public string? KeepMended(string id, string repair, DateTimeOffset now) => Keep(id, AskedLine.OfMended(repair), null, now);
 
     /// <summary>Keeps that it got hot with something done, by its place in the table.</summary>
-    public string? KeepHot(TroubleTable table, int stimulus, DateTimeOffset now) => Keep(AskedLine.OfHot(table, stimulus), null, now);
+    public string? KeepHot(string id, TroubleTable table, int stimulus, DateTimeOffset now) => Keep(id, AskedLine.OfHot(table, stimulus), null, now);
 
-    /// <summary>Takes the last answer that stands back.</summary>
-    public string? TakeBack(DateTimeOffset now)
-    {
-        try
-        {
-            return Standing() is [.., var last] ? Keep("", last.Id, now) : null;
-        }
-        catch (RecordsException e)
-        {
-            return e.Message;
-        }
-    }
+    /// <summary>Takes the answer of that id back, whatever others gave after it.</summary>
+    public string? TakeBack(string id, DateTimeOffset now) => Keep(NewId(now), "", id, now);
 
     private List<Entry> Standing() => [.. TestRecord.Standing(guide.Records.Entries(begun.Id)).Where(e => e.Kind == EntryKind.Asked)];
 
-    private string? Keep(string raw, string? undoes, DateTimeOffset now)
+    private string? Keep(string id, string raw, string? undoes, DateTimeOffset now)
     {
         try
         {
             guide.Writable();
-            guide.Records.Keep(begun, [new Entry(Guid.CreateVersion7(now).ToString("N"), begun.Id, "", undoes is null ? EntryKind.Asked : EntryKind.Undo, "", "", raw, null, null, null, null, Verdict.None, undoes, now)]);
+            guide.Records.Keep(begun, [new Entry(id, begun.Id, "", undoes is null ? EntryKind.Asked : EntryKind.Undo, "", "", raw, null, null, null, null, Verdict.None, undoes, now)]);
             return null;
         }
         catch (RecordsException e)

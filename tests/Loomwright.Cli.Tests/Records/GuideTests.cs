@@ -75,6 +75,23 @@ public sealed class GuideTests : IDisposable
     }
 
     [Fact]
+    public void More_answers_than_are_taken_at_once_are_refused_whole()
+    {
+        var refused = Assert.IsType<HandedOver.Refused>(_begun.Guide.Keep(_begun.Session, [.. Enumerable.Range(0, Guide.MostAtOnce + 1).Select(i => Given(i.ToString(System.Globalization.CultureInfo.InvariantCulture), EntryKind.Done, "s0.fetch.1"))]));
+        Assert.Contains("more than 500 answers at once", refused.Why, StringComparison.Ordinal);
+        Assert.Empty(_begun.Guide.Records.Entries(_begun.Session.Id));
+    }
+
+    [Fact]
+    public void A_repair_too_long_for_the_record_is_not_taken_for_kept()
+    {
+        Assert.Contains("longer than the record takes", _begun.Guide.KeepOne(_begun.Session.Id, Given("a", EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 401) }), StringComparison.Ordinal);
+        Assert.Empty(_begun.Guide.Records.Entries(_begun.Session.Id));
+        Assert.Null(_begun.Guide.KeepOne(_begun.Session.Id, Given("a", EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 400) }));
+        Assert.Contains("not in the record any more", _begun.Guide.KeepOne("no such", Given("b", EntryKind.Changed, "s0.measure.2")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_is_measured_between_the_longest_names_is_an_answer()
     {
         var between = $"{new string('a', 80)} X1 ({new string('b', 80)}) to {new string('c', 80)} X1 ({new string('d', 80)})";

@@ -19,15 +19,19 @@ public sealed class KeptSearchTests
         var bike = Bike.Read(new SourceText("b", text));
         var table = bike.Trouble(stop: TestContext.Current.CancellationToken);
         const string stop = "lock=riding, front brake=pressed";
+        var unsure = table.Place(bike.NotSure(stop).Report!.Done!)!.Value;
         Evidence[] answers =
         [
             bike.Saw($"{stop}: rear cluster stop=dark, box.X4=on, main fuse=whole").Report!.In(table),
             bike.Read($"{stop}: box.X4 to battery.- = 12.4 V").Report!.In(table),
             bike.Found("terminals of box: as it should be").Report!.In(table),
+            bike.Found("terminals of rear cluster: stop lamp feed sits on rear cluster.plate").Report!.In(table),
             bike.NotSure(stop).Report!.In(table),
+            new Evidence.NotSure(new Asked(unsure, 0, 1)),
+            new Evidence.NotSure(new Asked(null, Check: table.Singles.SelectMany(h => h.Traces).First().Check)),
         ];
         string id;
-        List<string> causes;
+        var after = new List<string>();
         using (var live = new LiveFolder(folder.Path))
         using (var guide = new Guide(live))
         {
@@ -36,20 +40,40 @@ public sealed class KeptSearchTests
             var search = Trouble.Begin(table);
             foreach (var answer in answers)
             {
-                Assert.Null(kept.Keep(table, answer, Now));
-                search = search.After(answer);
+                Assert.Null(kept.Keep(KeptSearch.NewId(Now), table, answer, Now));
+                after.Add(Told(search = search.After(answer)));
             }
 
-            causes = [.. search.Suspects.Select(s => FormattableString.Invariant($"{s.Repair} {s.Share}"))];
+            Assert.Null(kept.KeepHot(KeptSearch.NewId(Now), search.Table, unsure, Now));
+            after.Add(Told(search = Trouble.Begin(search.Table.Hot(unsure), search.Answers)));
+            var mended = search.Suspects.First(s => !s.Hypotheses[0].Faults.IsEmpty);
+            Assert.Null(kept.KeepMended(KeptSearch.NewId(Now), mended.Repair, Now));
+            after.Add(Told(search.Mended(mended)));
             Assert.Null(guide.Newest("b.loom.yaml"));
         }
 
         using var opened = new LiveFolder(folder.Path);
         using var later = new Guide(opened);
         var again = later.FindSearch(id)!;
-        Assert.Equal(answers.Length, again.Answers);
-        Assert.Equal(causes, again.Played(Trouble.Begin(table))[^1].Suspects.Select(s => FormattableString.Invariant($"{s.Repair} {s.Share}")));
-        Assert.Null(again.TakeBack(Now));
-        Assert.Equal(answers.Length - 1, again.Answers);
+        Assert.Equal(after.Count, again.Answers);
+        Assert.Equal(after, again.Played(Trouble.Begin(table)).Select(p => Told(p.After)));
+        Assert.Equal(after.Count, after.Distinct().Count());
     }
+
+    [Fact]
+    public void An_answer_is_taken_back_by_who_gave_it_whatever_another_gave_after_it()
+    {
+        using var folder = new Folder();
+        folder.Write("b.loom.yaml", "");
+        using var live = new LiveFolder(folder.Path);
+        using var guide = new Guide(live);
+        var mine = guide.BeginSearch("b.loom.yaml", "hash", "", Now);
+        var other = guide.FindSearch(mine.Id)!;
+        Assert.Null(mine.KeepMended("mine", "one", Now));
+        Assert.Null(other.KeepMended("other", "another", Now));
+        Assert.Null(mine.TakeBack("mine", Now));
+        Assert.Equal("other", Assert.Single(TestRecord.Standing(guide.Records.Entries(mine.Id))).Id);
+    }
+
+    private static string Told(Trouble search) => string.Join('\n', search.Suspects.Select(s => FormattableString.Invariant($"{s.Repair} {s.Share}")).Prepend(FormattableString.Invariant($"{search.Answers.Length} {search.Table.HotAt}")));
 }
