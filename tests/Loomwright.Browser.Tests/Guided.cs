@@ -42,16 +42,22 @@ public sealed class Guided(IPage page) : IAsyncDisposable
     /// <summary>Hands over what a thumb would have given at steps before, all as expected, and shows what is next.</summary>
     public async Task Had(IEnumerable<Step> steps)
     {
-        await Page.EvaluateAsync("""
-            async (steps) => {
-              const id = document.querySelector("[data-session]").dataset.session;
-              const entries = steps.map(([step, kind, raw]) => ({ id: crypto.randomUUID(), step, kind, raw, at: new Date().toISOString() }));
-              await fetch(`/session-api/${id}`, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(entries) });
-              for (const key of Object.keys(localStorage)) if (key.startsWith("at.")) localStorage.removeItem(key);
-            }
-            """, steps.Select(s => s.Expect.IsEmpty ? new[] { s.Id, "done", "" } : [s.Id, "seen", "as expected"]).ToArray());
+        await Told(steps.Select(Fine));
+        await Page.EvaluateAsync("Object.keys(localStorage).filter(k => k.startsWith('at.')).forEach(k => localStorage.removeItem(k))");
         await Page.ReloadAsync();
     }
+
+    /// <summary>A step done, or as expected: what <see cref="Told"/> hands over.</summary>
+    public static string[] Fine(Step step) => step.Expect.IsEmpty ? [step.Id, "done", ""] : [step.Id, "seen", "as expected"];
+
+    /// <summary>Hands answers over from elsewhere, as another phone does: step, kind and words of each.</summary>
+    public Task Told(params IEnumerable<string[]> answers) => Page.EvaluateAsync("""
+        async (answers) => {
+          const id = document.querySelector("[data-session]").dataset.session;
+          const entries = answers.map(([step, kind, raw]) => ({ id: crypto.randomUUID(), step, kind, raw, at: new Date().toISOString() }));
+          await fetch(`/session-api/${id}`, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(entries) });
+        }
+        """, answers.ToArray());
 
     /// <summary>Puts the loom back to where the ohms are read, as the page says.</summary>
     public async Task PutBack(params string[] says)

@@ -12,7 +12,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     private static readonly Loomwright.Bike Kittiwake = Loomwright.Bike.Read(new SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", Bench.Kittiwake))));
 
     // Ready before the first session begins, so that none changes on the way.
-    private static readonly Plan Plan = Proofs.Begun("b.loom.yaml", Hash(), Kittiwake).GetAwaiter().GetResult().Plan;
+    internal static readonly Plan Plan = Proofs.Begun("b.loom.yaml", Hash(), Kittiwake).GetAwaiter().GetResult().Plan;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("loomwright");
 
@@ -121,7 +121,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Fact]
-    public async Task What_was_not_as_expected_is_checked_again_from_the_ohms_on_after_something_was_changed()
+    public async Task What_was_not_as_expected_is_checked_again_from_what_prepares_the_ohms_on_after_something_was_changed()
     {
         await using var host = await Serve();
         await using var phone = await Begun(host);
@@ -138,7 +138,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Press("Not");
         await phone.Press("I changed something: check again");
         await phone.PutBack("battery +, capped", "Meter out", "red plug back to V");
-        await phone.On("s0.measure.1");
+        await phone.On("s0.connect.1");
     }
 
     [Fact]
@@ -198,9 +198,10 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Theory]
-    [InlineData("Not", "1 line is not as expected", true)]
-    [InlineData("Not sure", "1 line is not sure", false)]
-    public async Task A_check_before_power_that_is_not_as_expected_keeps_the_gate_closed(string answer, string says, bool closed)
+    [InlineData("Not", true, "1 line is not as expected", true)]
+    [InlineData("Not sure", false, "1 line is open", true)]
+    [InlineData("Not sure", true, "1 line is not sure", false)]
+    public async Task A_check_before_power_that_is_not_as_expected_or_not_measured_keeps_the_gate_closed(string answer, bool measured, string says, bool closed)
     {
         await using var host = await Serve();
         await using var phone = await Begun(host);
@@ -211,24 +212,26 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2 Ω: outside. Kept.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
         await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync("outside what is expected: choose “Not”");
-        if (!closed)
+        if (answer == "Not sure")
         {
             await phone.Press("Undo");
+            await (measured ? phone.Press("No reading") : Expect(phone.Screen.Locator("[data-told]")).ToBeEmptyAsync());
         }
 
         await phone.Press(answer);
-        if (closed)
+        if (answer == "Not")
         {
             await phone.Press("Leave it open and go on");
         }
 
         await phone.On("s0.gate");
         await Expect(phone.Screen).ToContainTextAsync(says);
+        await Expect(phone.Screen.GetByText("Not measured yet.")).ToHaveCountAsync(measured ? 0 : 1);
         await Expect(phone.Page.Locator("[data-connect]")).ToHaveAttributeAsync("aria-disabled", closed ? "true" : "false");
     }
 
     [Fact]
-    public async Task After_hot_smoke_or_smell_nothing_goes_on_but_the_checks_from_the_ohms()
+    public async Task After_hot_smoke_or_smell_nothing_goes_on_but_the_checks_from_what_prepares_the_ohms()
     {
         await using var host = await Serve();
         await using var phone = await Begun(host);
@@ -243,7 +246,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await Expect(phone.Screen.Locator("[data-hot-says]")).ToHaveTextAsync("The wire box supply. Kept.");
         await phone.Press("I changed something: check again");
         await phone.PutBack("Meter out");
-        await phone.On("s0.measure.1");
+        await phone.On("s0.connect.1");
     }
 
     [Fact]
@@ -259,8 +262,9 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         }
 
         var powered = Plan.Stages[2].Steps.First(s => s.PowerOn).Id;
-        await phone.Page.EvaluateAsync($"localStorage.setItem('at.2.' + document.querySelector('[data-session]').dataset.session, '\"{powered}\"')");
-        await phone.Page.ReloadAsync();
+        await phone.Had(Plan.Stages.Take(3).SelectMany(s => s.Steps).TakeWhile(s => s.Id != powered));
+        await phone.Press("Connect");
+        await phone.On(powered);
         await phone.Press("Hot, smoke or smell");
         await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Minus clip off");
         await phone.Press("Pressed by mistake, go back");
@@ -302,6 +306,78 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await other.On("s0.fetch.1");
         await one.Do(Plan.Stages[0].Steps[0]);
         await Expect(other.Screen.Locator("[data-answered]")).ToHaveTextAsync("Done. Kept.");
+    }
+
+    [Fact]
+    public async Task What_one_phone_says_against_power_leaves_no_powered_screen_on_the_other()
+    {
+        await using var host = await Serve();
+        await using var one = await Begun(host);
+        await one.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.5"));
+        await one.Press("Connect");
+        await one.On("s0.power-up.5");
+        await using var other = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
+        await other.On("s0.power-up.5");
+        await other.Told([["s0.measure.1", "seen", "not"]]);
+        await one.On("s0.power-down.1");
+        await other.On("s0.power-down.1");
+        await one.Press("Hot, smoke or smell");
+        await one.Press("It is off");
+        await one.On("hot-at");
+        await other.On("hot-at");
+        await one.Press("I changed something: check again");
+        await one.PutBack("Meter out");
+        await one.On("s0.connect.1");
+        await other.On("s0.connect.1");
+        await Expect(one.Screen.Locator("[data-undo]")).ToHaveAttributeAsync("aria-disabled", "true");
+        await one.Page.Locator(".screen:visible [data-undo]").ClickAsync(new() { Force = true });
+        await one.On("s0.connect.1");
+    }
+
+    [Fact]
+    public async Task A_stage_is_not_begun_on_a_loom_that_the_one_before_left_live()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Told([.. Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-down.2").Select(Guided.Fine), ["s0.gate", "done", ""]]);
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=1");
+        await phone.On("held");
+        await Expect(phone.Screen).ToContainTextAsync("Stage 0 is still on: power down first");
+        await phone.Press("Go to that stage");
+        await phone.On("s0.power-down.2");
+    }
+
+    [Fact]
+    public async Task From_a_live_step_back_at_a_line_before_it_the_way_off_is_told_first()
+    {
+        await using var host = await Serve();
+        await using var phone = await Begun(host);
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.5"));
+        await phone.Press("Connect");
+        await phone.On("s0.power-up.5");
+        for (var back = 0; back < 6; back++)
+        {
+            await phone.Press("Back");
+        }
+
+        await Expect(phone.Screen.Locator(".power:visible")).ToHaveTextAsync("Power is still on");
+        await phone.Press("Not");
+        await phone.On("not");
+        await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");
+        await phone.Press("Leave it open: power off");
+        await phone.On("s0.power-down.1");
+    }
+
+    [Fact]
+    public async Task With_the_link_lost_a_tap_on_another_page_does_not_lose_this_one()
+    {
+        var host = await Serve();
+        await using var phone = await Begun(host);
+        await host.DisposeAsync();
+        await Expect(phone.Page.Locator("[data-lost]")).ToContainTextAsync("Go on, on this page");
+        await phone.Page.GetByText("Whole plan", new() { Exact = true }).ClickAsync();
+        await phone.Do(Plan.Stages[0].Steps[0]);
+        await phone.On(Plan.Stages[0].Steps[1].Id);
     }
 
     [Fact]

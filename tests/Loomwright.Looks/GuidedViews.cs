@@ -30,10 +30,21 @@ internal static class GuidedViews
 
         foreach (var (name, which) in Screens)
         {
+            // As it is come to: all before it as expected, or one that is not.
             await page.EvaluateAsync("""
-                which => {
+                async (which) => {
                   const root = document.querySelector("[data-session]");
-                  localStorage.setItem(`at.${root.dataset.stage}.${root.dataset.session}`, JSON.stringify(document.querySelector(`.screen${which}`).dataset.screen));
+                  const id = root.dataset.session;
+                  const steps = JSON.parse(document.querySelector("[data-stages-of]").textContent).find((s) => s.number === Number(root.dataset.stage)).steps;
+                  const screen = document.querySelector(`.screen${which}`).dataset.screen;
+                  const powered = document.querySelector("[data-power=on][data-check]").dataset.screen;
+                  const to = steps.findIndex((s) => s.id === screen);
+                  const had = screen === "not" ? [[powered, "seen", "not"]] : screen === "hot" ? [[powered, "seen", "as expected"]]
+                    : steps.slice(0, to < 0 ? steps.length : to).map((s) => [s.id, s.check ? "seen" : "done", s.check ? "as expected" : ""]);
+                  const entries = had.map(([step, kind, raw]) => ({ id: crypto.randomUUID(), step, kind, raw, at: new Date().toISOString() }));
+                  await fetch(`/session-api/${id}`, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(entries) });
+                  localStorage.setItem(`at.${root.dataset.stage}.${id}`, JSON.stringify(screen));
+                  localStorage.setItem(`asked.${root.dataset.stage}.${id}`, JSON.stringify(powered));
                 }
                 """, which);
             await page.ReloadAsync();

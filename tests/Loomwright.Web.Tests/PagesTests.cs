@@ -21,7 +21,7 @@ public sealed class PagesTests : BunitContext
     [Fact]
     public void Everything_the_pages_ask_for_is_inside_the_program()
     {
-        foreach (var name in new[] { "loom.css", "try.css", "bench.css", "board.css", "drawn.css", "picture.js", "sheet.js", "view.js", "hands.js", "session.css", "sizes.css", "session.js", "live.js", "symbols.svg", "theme.js", "blazor.web.js" })
+        foreach (var name in new[] { "loom.css", "try.css", "bench.css", "board.css", "drawn.css", "picture.js", "sheet.js", "view.js", "hands.js", "session.css", "sizes.css", "session.js", "standing.js", "live.js", "symbols.svg", "theme.js", "blazor.web.js" })
         {
             Assert.NotEmpty(Served.Text(name));
         }

@@ -1,5 +1,7 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Loomwright.Bench;
+using Loomwright.Quantities;
 using Loomwright.Records;
 using Loomwright.Sessions;
 
@@ -8,6 +10,8 @@ namespace Loomwright.Web.Guided;
 /// <summary>Where the work along a plan stands.</summary>
 internal static class Standing
 {
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingDefault, NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
+
     /// <summary>The stage of the last answer; the first one before any. Null when the plan has no stages.</summary>
     public static Stage? Stage(Plan plan, IEnumerable<Entry> entries)
     {
@@ -21,24 +25,53 @@ internal static class Standing
     /// <summary>What brings the loom from power back to where the ohms are read; a fuse for riding stays out.</summary>
     public static IEnumerable<Step> PutBack(Stage stage) => stage.Steps.Where(s => s is { Act: Act.PowerDown, Part: null });
 
-    /// <summary>The steps of the stages before one, as the page's script reads them: each with its id, whether it is a check, and whether it comes at the gate or later.</summary>
-    public static string Earlier(Plan plan, Stage stage) => JsonSerializer.Serialize(plan.Stages.TakeWhile(s => s != stage).Select(s => new { number = s.Number, steps = Steps(s) }));
+    /// <summary>The stages of a plan as the page's script judges them: each step with what it is, and the gate where it stands.</summary>
+    public static string Stages(Plan plan) => JsonSerializer.Serialize(plan.Stages.Select(s => new { Number = (int?)s.Number, Steps = Steps(s) }), Options);
 
-    private static IEnumerable<object> Steps(Stage stage)
+    private static IEnumerable<Judged> Steps(Stage stage)
     {
-        var isLate = false;
+        var (first, isLate) = (First(stage), false);
         foreach (var step in stage.Steps)
         {
-            if (step == First(stage))
+            if (step == first)
             {
                 isLate = true;
-                yield return new { id = Judging.Gate(stage), check = false, late = true };
+                yield return new(Judging.Gate(stage), "Gate") { Late = true, Again = true };
             }
 
-            yield return new { id = step.Id, check = !step.Expect.IsEmpty, late = isLate };
+            yield return new(step.Id, step.Act.ToString())
+            {
+                Late = isLate,
+                Bare = IsBare(stage, step),
+                Check = !step.Expect.IsEmpty,
+                Again = isLate || !step.Expect.IsEmpty || Prepares(step),
+                Part = step.Act is Act.Connect or Act.PowerDown ? step.Part : null,
+                Reads = step.Expect.Where(e => e.IsRead).Select(e => new Read(e.What, e.Band!.Least, e.Band.Most, e.Band.Unit == Unit.Ohm)).ToList() is { Count: > 0 } reads ? reads : null,
+            };
         }
     }
 
+    // What a check rests on: a fuse for now, a plug off or on again, a control moved back. A wire once on stays on.
+    private static bool Prepares(Step step) => step is { Act: Act.TakeOut or Act.Connect or Act.Measure, Wire: null };
+
     /// <summary>The first step of first power, before which the gate stands; null where a stage has none.</summary>
     public static Step? First(Stage stage) => stage.Steps.FirstOrDefault(s => s.Act == Act.PowerUp);
+
+    // Again: asked anew after a change. Part: what power-down puts back of it, by its name.
+    private sealed record Judged(string Id, string Act)
+    {
+        public bool Late { get; init; }
+
+        public bool Bare { get; init; }
+
+        public bool Check { get; init; }
+
+        public bool Again { get; init; }
+
+        public string? Part { get; init; }
+
+        public IReadOnlyList<Read>? Reads { get; init; }
+    }
+
+    private sealed record Read(string What, double? Least, double? Most, bool Ohms);
 }

@@ -6,58 +6,26 @@
   const one = (query, under = root) => under.querySelector(query);
   const screens = all("[data-screen]");
   const way = screens.filter((s) => !("aside" in s.dataset));
-  const gate = way.findIndex((s) => "gate" in s.dataset);
-  // What counts of a step, and the same of the stages before.
-  const own = way.map((s, i) => ({ id: s.dataset.screen, check: "check" in s.dataset, late: gate >= 0 && i >= gate }));
-  const earlier = JSON.parse(one("[data-earlier]").textContent);
+  const stages = JSON.parse(one("[data-stages-of]").textContent);
+  const number = Number(root.dataset.stage);
+  const own = stages.find((s) => s.number === number).steps;
+  const stepOf = (id) => own.find((s) => s.id === id);
+  const screenOf = (name) => screens.find((s) => s.dataset.screen === name);
   const store = {
     read(name, otherwise) { try { return JSON.parse(localStorage.getItem(`${name}.${session}`)) ?? otherwise; } catch { return otherwise; } },
     write(name, value) { try { localStorage.setItem(`${name}.${session}`, JSON.stringify(value)); } catch { say("[data-refused]", "This browser lets nothing be kept on the phone: do not close this page while there is no link."); } },
   };
   let kept = JSON.parse(one("[data-entries]").textContent);
   let waiting = store.read("waiting", []);
-  let at = store.read(`at.${root.dataset.stage}`, null);
-  let asked = null;
+  let at = store.read(`at.${number}`, null);
+  // The step that was not as expected, or got hot.
+  let asked = store.read(`asked.${number}`, null);
   let lostSince = null;
   let calling = false;
-  let before = new Map();
   let wasNot = false;
 
-  // What counts now: undone answers and those before a change do not.
-  const standing = (of = own) => {
-    const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
-    const now = new Map();
-    const ids = new Set(of.map((s) => s.id));
-    const since = new Map();
-    const had = new Set(kept.map((e) => e.id));
-    for (const e of [...kept, ...waiting.filter((w) => !had.has(w.id))]) {
-      if (e.kind === "undo" || undone.has(e.id)) continue;
-      if (!ids.has(e.step)) continue;
-      if (e.kind === "changed" || e.kind === "hot") for (const { id } of of.filter((s) => s.late || s.check)) {
-        if (seen(now.get(id)) === "not" || (e.kind === "hot" && id === e.step)) since.set(id, e);
-        else if (e.kind === "changed" && since.has(id)) since.set(id, e);
-        now.delete(id);
-      }
-      else now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
-    }
-    if (of === own) before = since;
-    return now;
-  };
-  const seen = (answers) => answers?.find((e) => e.kind === "seen")?.raw;
-  const done = (answers) => answers?.some((e) => e.kind === "done") || ["as expected", "not sure"].includes(seen(answers));
-  const outside = (answers) => answers?.some((e) => e.kind === "reading" && ["not", "unreadable"].includes(e.verdict));
-  // Nothing goes on with power but power-down once a check with power on was not as expected.
-  const leftNow = (now) => {
-    const stop = way.findIndex((s) => s.dataset.power === "on" && seen(now.get(s.dataset.screen)) === "not");
-    return way.filter((s, i) => stop < 0 || i <= stop || "end" in s.dataset || (s.dataset.act === "PowerDown" && !("bare" in way[stop].dataset)));
-  };
-  const nextOf = (now) => {
-    const left = leftNow(now);
-    const stop = left.findIndex((s) => s.dataset.power === "on" && seen(now.get(s.dataset.screen)) === "not");
-    return left.find((s, i) => i > stop && !("end" in s.dataset) && !done(now.get(s.dataset.screen))) ?? way.at(-1);
-  };
-  // How a line before power stands.
-  const stands = (answers) => seen(answers) === "not" || outside(answers) ? "wrong" : !done(answers) ? "open" : seen(answers) === "not sure" ? "unsure" : "ticked";
+  const given = () => { const had = new Set(kept.map((e) => e.id)); return [...kept, ...waiting.filter((w) => !had.has(w.id))]; };
+  const standing = () => Standing.of(stages, number, given());
 
   const give = (kind, step, more = {}) => {
     const entry = { id: crypto.randomUUID?.() ?? random(), kind, step, what: "", raw: "", of: null, at: local(new Date()), ...more };
@@ -91,50 +59,59 @@
 
   const go = (name) => {
     at = name;
-    store.write(`at.${root.dataset.stage}`, at);
+    store.write(`at.${number}`, at);
     if (at === "not") otherwise();
     draw();
-    const screen = screens.find((s) => s.dataset.screen === at);
-    screen?.focus({ preventScroll: true });
+    screenOf(at)?.focus({ preventScroll: true });
     scrollTo(0, 0);
   };
-  const forward = () => go(nextOf(standing()).dataset.screen);
+  const ask = (step) => { asked = step; store.write(`asked.${number}`, step); };
+  const forward = () => go(standing().next);
   const beside = (by) => {
-    const left = leftNow(standing());
-    go(left[Math.min(left.length - 1, Math.max(0, left.findIndex((s) => s.dataset.screen === at) + by))].dataset.screen);
+    const { left } = standing();
+    go(left[Math.min(left.length - 1, Math.max(0, left.indexOf(at) + by))]);
   };
-  const askedStep = () => asked ?? store.read("asked", "");
-  // Whether the loom hangs free or live after that step: then it is put back before the ohms.
-  const hangs = (now = standing()) => {
-    const step = way.find((s) => s.dataset.screen === askedStep());
-    const on = gate >= 0 && done(now.get(own[gate].id)) && way.some((s) => s.dataset.act === "PowerDown" && !done(now.get(s.dataset.screen)));
-    return one("[data-put-back] li") && step && ((step.dataset.power === "on" && !("bare" in step.dataset)) || on);
+  // Whether the loom hangs free or live: then it is put back before the ohms.
+  const hangs = (stands) => one("[data-put-back] li") !== null && (stands.power === "on" || stands.hangs);
+  // Where the page may stand by what everybody answered; nothing else is asked or shown.
+  const place = (stands) => {
+    if (Standing.stillOn(stages, number, given()) !== undefined) return "held";
+    const may = { hot: true, "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
+    if (stands.hot && (at === "not" || !may[at])) { ask(stands.hot.step); return "hot-at"; }
+    return may[at] || stands.left.includes(at) ? at : stands.next;
   };
 
   const draw = () => {
-    const now = standing();
-    const left = leftNow(now);
-    if (!screens.some((s) => s.dataset.screen === at && ("aside" in s.dataset || left.includes(s)))) at = nextOf(now).dataset.screen;
+    const stands = standing();
+    at = place(stands);
     screens.forEach((s) => { s.hidden = s.dataset.screen !== at; });
-    const place = way.findIndex((s) => s.dataset.screen === at);
-    say("[data-count]", place < 0 ? "" : `step ${place + 1} of ${way.length}, `);
-    one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === place ? "now" : done(now.get(s.dataset.screen)) ? "done" : "" })));
-    const screen = screens.find((s) => s.dataset.screen === at);
-    drawAnswers(screen, now.get(at));
-    if ("gate" in screen.dataset) drawGate(screen, now);
-    if ("end" in screen.dataset) drawEnd(screen, now);
-    const told = one(`[data-screen="${asked ?? store.read("asked", "")}"]`);
-    if (at === "not") say("[data-not-step]", one(".do", told ?? root)?.textContent ?? "");
-    if (at === "not") all("[data-when]", screen).forEach((p) => { p.hidden = !p.dataset.when.split(" ").includes(told && "bare" in told.dataset ? "bare" : told?.dataset.power ?? "on"); });
-    if (at === "not") all("[data-was-not]", screen).forEach((p) => { p.hidden = !wasNot; });
+    const bead = way.findIndex((s) => s.dataset.screen === at);
+    say("[data-count]", bead < 0 ? "" : `step ${bead + 1} of ${way.length}, `);
+    one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === bead ? "now" : stepOf(s.dataset.screen) && stands.isPassed(stepOf(s.dataset.screen)) ? "done" : "" })));
+    const screen = screenOf(at);
+    // Gone back to from a live loom, what is done before power says so.
+    const still = stands.power === "on" && own.findIndex((s) => s.id === at) <= stands.gate;
+    all("[data-still-on]", screen).forEach((s) => { s.hidden = !still; });
+    all("[data-power-says]", screen).forEach((s) => { s.hidden = still; });
+    drawAnswers(screen, stands);
+    if ("gate" in screen.dataset) drawGate(screen, stands);
+    if ("end" in screen.dataset) drawEnd(screen, stands);
+    if (at === "not") drawNot(screen, stands);
     if (at === "hot-at") drawHot(screen);
+    if (at === "held") say("[data-held]", String(Standing.stillOn(stages, number, given())));
+  };
+  const drawNot = (screen, stands) => {
+    say("[data-not-step]", one(".do", screenOf(asked) ?? root)?.textContent ?? "");
+    all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== stands.power; });
+    all("[data-was-not]", screen).forEach((p) => { p.hidden = !wasNot; });
   };
   // What is to be read off at a step and was not entered.
-  const lacking = (screen, answers) => all("[data-read]", screen).filter((r) => !answers?.some((e) => e.kind === "reading" && e.what === r.dataset.read));
+  const lacking = (screen, answers) => all("[data-read]", screen).filter((r) => !Standing.reading(answers, r.dataset.read));
   // As it was typed, with the unit it was taken in.
   const withUnit = (raw, sign) => { const text = raw.trim(); return /[kmMµ]$/.test(text) ? text + sign : /\p{L}|Ω/u.test(text) || sign === "" ? text : `${text} ${sign}`; };
   const mark = (e) => (e.number ? "Kept." : "On this phone.");
-  const drawAnswers = (screen, answers) => {
+  const drawAnswers = (screen, { now, before, isPassed }) => {
+    const [step, answers] = [stepOf(at), now.get(at)];
     const answer = answers?.find((e) => e.kind === "seen") ?? answers?.find((e) => e.kind === "done");
     say(`[data-screen="${at}"] [data-answered]`, answer ? `${answer.kind === "done" ? "Done" : answer.raw}. ${mark(answer)}` : "");
     all("[data-seen]", screen).forEach((b) => b.setAttribute("aria-pressed", String(b.dataset.seen === answer?.raw)));
@@ -144,36 +121,37 @@
       const since = before.get(at);
       again.textContent = `Last time ${since?.kind === "hot" ? "something got hot, smoked or smelt here" : `this was not as expected. Since then: ${since?.raw || "something was changed"}`}.`;
     }
-    all("[data-onward]", screen).forEach((b) => { b.hidden = !done(answers); });
+    all("[data-onward]", screen).forEach((b) => { b.hidden = !isPassed(step); });
+    all("[data-undo]", screen).forEach((b) => b.setAttribute("aria-disabled", String(!lastGiven())));
     for (const read of all("[data-read]", screen)) {
-      const given = answers?.find((e) => e.kind === "reading" && e.what === read.dataset.read);
-      const word = { asExpected: "inside", not: "outside", unreadable: "this is not a number in the unit asked for: write it like 12.4" }[given?.verdict];
-      one("[data-told]", read).textContent = !given ? "" : given.verdict === "unreadable" ? `${given.raw}: ${word}.` : `${withUnit(given.raw, read.dataset.sign)}${word ? `: ${word}` : ""}. ${mark(given)}${given.number ? "" : " Compare it with the band; the laptop reads it when it is back."}`;
-      read.dataset.verdict = given?.verdict ?? "";
+      const given = Standing.reading(answers, read.dataset.read);
+      read.dataset.verdict = (given && Standing.verdict(step, given)) ?? "";
+      const word = { asExpected: "inside", not: "outside", unreadable: "this is not a number in the unit asked for: write it like 12.4" }[read.dataset.verdict];
+      one("[data-told]", read).textContent = !given ? "" : read.dataset.verdict === "unreadable" ? `${given.raw}: ${word}.` : `${withUnit(given.raw, read.dataset.sign)}${word ? `: ${word}` : ""}. ${mark(given)}${word ? "" : " The laptop reads it when it is back; a number alone is read here."}`;
     }
-    const [missing, wrong] = [lacking(screen, answers), all("[data-read]", screen).filter((r) => ["not", "unreadable"].includes(r.dataset.verdict))];
-    say(`[data-screen="${at}"] [data-lacks]`, missing.length ? `Still to be read: ${missing.map((r) => r.dataset.read).join("; ")}. Then “As expected” counts.`
+    const missing = lacking(screen, answers);
+    const [wrong, unread] = [["not", "unreadable"], [""]].map((verdicts) => all("[data-read]", screen).filter((r) => !missing.includes(r) && verdicts.includes(r.dataset.verdict)));
+    say(`[data-screen="${at}"] [data-lacks]`, missing.length ? `Still to be read: ${missing.map((r) => r.dataset.read).join("; ")}. Then “As expected” counts.${step.bare ? " Nothing goes on the supply before." : ""}`
       : wrong.some((r) => r.dataset.verdict === "unreadable") ? "What was typed is no number in that unit: enter it again."
-      : wrong.length ? "A reading is outside what is expected: choose “Not”, or read again." : "");
-    all('[data-seen="as expected"]', screen).forEach((b) => b.setAttribute("aria-disabled", String(missing.length + wrong.length > 0)));
+      : wrong.length ? "A reading is outside what is expected: choose “Not”, or read again."
+      : unread.length ? "“As expected” counts when it is read: type the number alone, or wait for the laptop." : "");
+    all('[data-seen="as expected"]', screen).forEach((b) => b.setAttribute("aria-disabled", String(missing.length + wrong.length + unread.length > 0)));
   };
   // Each list begins with what was told, or as it should be.
   const otherwise = () => {
-    const step = one(`[data-screen="${asked ?? store.read("asked", "")}"]`);
-    const should = JSON.parse(step?.dataset.should ?? "null");
+    const should = JSON.parse(screenOf(asked)?.dataset.should ?? "null");
     one("[data-instead-form]").hidden = !should;
-    const answers = standing().get(step?.dataset.screen);
+    const answers = standing().now.get(asked);
     for (const told of should ? all("[data-instead]") : []) {
       const select = one("select", told);
-      select.value = answers?.find((e) => e.kind === "reading" && e.what === told.dataset.instead)?.raw ?? should[told.dataset.instead];
+      select.value = Standing.reading(answers, told.dataset.instead)?.raw ?? should[told.dataset.instead];
       select.dataset.was = select.value;
     }
   };
   const toTheCause = async (address) => {
-    const step = asked ?? store.read("asked", at);
     for (const told of all("[data-instead]")) {
       const select = one("select", told);
-      if (at === "not" && !one("[data-instead-form]").hidden && select.value !== select.dataset.was) give("reading", step, { what: told.dataset.instead, raw: select.value });
+      if (at === "not" && !one("[data-instead-form]").hidden && select.value !== select.dataset.was) give("reading", asked, { what: told.dataset.instead, raw: select.value });
       select.dataset.was = select.value;
     }
     say("[data-cause-says]", "Handing over what you told …");
@@ -181,67 +159,52 @@
       await call();
       await new Promise((then) => setTimeout(then, 150));
     }
-    if (waiting.length) return say("[data-cause-says]", "No link to the laptop. What you told stays on this phone; press again when it is back.");
+    if (waiting.length || lostSince) return say("[data-cause-says]", "No link to the laptop. What you told stays on this phone; press again when it is back.");
     say("[data-cause-says]", "");
-    location.href = `${address}?session=${session}&step=${encodeURIComponent(step)}`;
+    location.href = `${address}?session=${session}&step=${encodeURIComponent(asked)}`;
   };
-  const drawGate = (screen, now) => {
-    const lines = all("[data-line]", one("[data-lines]", screen).content).map((li) => [li.dataset.line, li.textContent]);
-    const list = (how) => {
-      const some = lines.filter(([step]) => stands(now.get(step)) === how);
-      const where = one(`[data-${how}]`, screen);
-      where.replaceChildren(...some.map(([step, text]) => {
-        const li = document.createElement("li");
-        const b = Object.assign(document.createElement("button"), { type: "button", textContent: text });
-        b.addEventListener("click", () => go(step));
-        li.append(b);
-        return li;
-      }));
-      where.parentElement.hidden = some.length === 0;
-      return some.length;
-    };
-    const [wrong, open, unsure, ticked] = ["wrong", "open", "unsure", "ticked"].map(list);
-    const count = (n, word) => `${n} ${n === 1 ? "line is" : "lines are"} ${word}`;
-    const lacks = (wrongs, opens) => [[wrongs, "not as expected"], [opens, "open"]].filter(([n]) => n).map(([n, word]) => count(n, word)).join(", ");
-    const stages = earlier.map(({ number, steps }) => {
-      const stood = standing(steps);
-      const how = steps.filter((s) => s.check).map((s) => stands(stood.get(s.id)));
-      const [wrongs, opens] = ["wrong", "open"].map((w) => how.filter((h) => h === w).length);
-      return [number, opens > 0 && opens === how.length ? `Stage ${number} was not done` : wrongs + opens ? `Stage ${number}: ${lacks(wrongs, opens)}` : ""];
-    }).filter(([, says]) => says);
-    const where = one("[data-stages]", screen);
-    where.replaceChildren(...stages.map(([number, says]) => {
+  // A list of buttons, each with where it leads; hidden with its heading where there is none.
+  const fill = (list, lines) => {
+    list.replaceChildren(...lines.map(([text, lead]) => {
+      const b = Object.assign(document.createElement("button"), { type: "button", textContent: text });
+      b.addEventListener("click", lead);
       const li = document.createElement("li");
-      const b = Object.assign(document.createElement("button"), { type: "button", textContent: says });
-      b.addEventListener("click", () => { location.href = `${location.pathname}?on=${root.dataset.on}&stage=${number}`; });
       li.append(b);
       return li;
     }));
-    where.parentElement.hidden = stages.length === 0;
-    const against = [...stages.map(([, says]) => says), lacks(wrong, open)].filter(Boolean).join(", ");
+    return lines.length;
+  };
+  const count = (n, word) => `${n} ${n === 1 ? "line is" : "lines are"} ${word}`;
+  const lacks = ({ wrong, open }) => [[wrong, "not as expected"], [open, "open"]].filter(([n]) => n).map(([n, word]) => count(n, word)).join(", ");
+  const unmeasured = (id, { now, how }) => Standing.seen(now.get(id)) === "not sure" && how(stepOf(id)) === "open" ? " Not measured yet." : "";
+  const drawGate = (screen, stands) => {
+    const lines = all("[data-line]", one("[data-lines]", screen).content).map((li) => [li.dataset.line, li.textContent]);
+    const list = (how) => {
+      const where = one(`[data-${how}]`, screen);
+      const n = fill(where, lines.filter(([id]) => stands.how(stepOf(id)) === how).map(([id, text]) => [text + unmeasured(id, stands), () => go(id)]));
+      where.parentElement.hidden = n === 0;
+      return n;
+    };
+    const [wrong, open, unsure, ticked] = ["wrong", "open", "unsure", "ticked"].map(list);
+    const earlier = stands.earlier.map((s) => [s.none ? `Stage ${s.number} was not done` : `Stage ${s.number}: ${lacks(s)}`, () => leave(s.number)]);
+    const where = one("[data-stages]", screen);
+    where.parentElement.hidden = fill(where, earlier) === 0;
+    const against = [...earlier.map(([says]) => says), lacks({ wrong, open })].filter(Boolean).join(", ");
     say("[data-gate-says]", against ? `Not yet: ${against}, ${ticked} ticked.` : `${count(ticked, "ticked")}, none is open.${unsure ? ` ${count(unsure, "not sure")}.` : ""}`);
     const connect = one("[data-connect]", screen);
     connect.setAttribute("aria-disabled", String(against !== ""));
     connect.textContent = against ? `Connect: closed, ${against}` : "Connect";
   };
-  const drawEnd = (screen, now) => {
-    const checks = way.filter((s) => "check" in s.dataset);
-    const open = checks.filter((s) => seen(now.get(s.dataset.screen)) !== "as expected");
+  const drawEnd = (screen, stands) => {
+    const checks = own.filter((s) => s.check);
+    const open = checks.filter((s) => stands.how(s) !== "ticked");
     say("[data-end-says]", `${checks.length - open.length} of ${checks.length} checks were as expected${open.length ? "; these were not, or are not sure:" : "."}`);
-    one("[data-end-open]", screen).replaceChildren(...open.map((s) => {
-      const li = document.createElement("li");
-      const b = Object.assign(document.createElement("button"), { type: "button", textContent: `${one(".do", s).textContent} (${seen(now.get(s.dataset.screen)) ?? "not answered"})` });
-      b.addEventListener("click", () => go(s.dataset.screen));
-      li.append(b);
-      return li;
-    }));
+    const word = (s) => stands.how(s) === "wrong" ? "not" : Standing.seen(stands.now.get(s.id)) ?? "not answered";
+    fill(one("[data-end-open]", screen), open.map((s) => [`${one(".do", screenOf(s.id)).textContent} (${word(s)})`, () => go(s.id)]));
   };
 
   // What got hot: the same row once more with that in it, in place of the one without.
-  const lastHot = () => {
-    const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
-    return [...kept, ...waiting].filter((e) => e.kind === "hot" && e.step === (asked ?? store.read("asked", "")) && !undone.has(e.id)).at(-1);
-  };
+  const lastHot = () => standing().hot;
   const hotAt = (select) => {
     const [hot, chosen] = [lastHot(), select.selectedOptions[0]];
     if (!hot || chosen.value === "") return;
@@ -262,11 +225,8 @@
     one("input", read).value = "";
     draw();
   };
-  const lastGiven = () => {
-    const undone = new Set([...kept, ...waiting].filter((e) => e.kind === "undo").map((e) => e.of));
-    const had = new Set(kept.map((e) => e.id));
-    return [...kept, ...waiting.filter((w) => !had.has(w.id))].filter((e) => e.kind !== "undo" && !undone.has(e.id) && way.some((s) => s.dataset.screen === e.step)).at(-1);
-  };
+  // What a tap may take back. What was done because of a change or of heat it does not: that a loom was put back is no slip.
+  const lastGiven = () => (({ last }) => ["changed", "hot"].includes(last?.kind) ? null : last)(standing());
   const undo = () => {
     const last = lastGiven();
     if (!last) return;
@@ -277,16 +237,15 @@
     done: () => { give("done", at); forward(); },
     seen: (b) => {
       if (b.getAttribute("aria-disabled") === "true") {
-        const screen = one(`[data-screen="${at}"]`);
-        one("input", lacking(screen, standing().get(at))[0] ?? one("[data-read]", screen)).focus();
+        const screen = screenOf(at);
+        one("input", lacking(screen, standing().now.get(at))[0] ?? one("[data-read]", screen)).focus();
         return;
       }
       // What was “not” does not become “as expected” before it is said what changed.
-      wasNot = b.dataset.seen !== "not" && seen(standing().get(at)) === "not";
+      wasNot = b.dataset.seen !== "not" && Standing.seen(standing().now.get(at)) === "not";
       if (!wasNot) give("seen", at, { raw: b.dataset.seen });
-      if (!wasNot && b.dataset.seen !== "not") return forward();
-      asked = at;
-      store.write("asked", asked);
+      if (!wasNot && standing().how(stepOf(at)) !== "wrong") return forward();
+      ask(at);
       go("not");
     },
     enter: (b) => enter(b.closest("[data-read]"), one("input", b.closest("[data-read]")).value),
@@ -295,19 +254,19 @@
     onward: () => beside(1),
     undo,
     undoNot: () => {
-      const step = asked ?? store.read("asked", at);
       const told = new Set(all("[data-instead]").map((e) => e.dataset.instead));
-      for (const e of standing().get(step) ?? []) if (e.kind === "seen" || (e.kind === "reading" && told.has(e.what))) give("undo", step, { of: e.id });
-      go(step);
+      for (const e of standing().now.get(asked) ?? []) if (e.kind === "seen" || (e.kind === "reading" && told.has(e.what))) give("undo", asked, { of: e.id });
+      go(asked);
     },
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
-    changed: () => { if (hangs()) return go("restore"); give("changed", asked ?? store.read("asked", at)); forward(); },
-    restored: () => { if (lastGiven()?.kind !== "changed") give("changed", asked ?? store.read("asked", at)); forward(); },
-    openOn: () => { give("done", asked ?? store.read("asked", at)); forward(); },
-    hot: () => { if (at !== "not") { asked = at; store.write("asked", asked); } go("hot"); },
-    off: () => { give("hot", asked ?? store.read("asked", "")); go("hot-at"); },
-    mistake: () => go(asked ?? store.read("asked", null)),
+    changed: () => { if (hangs(standing())) return go("restore"); give("changed", asked); forward(); },
+    restored: () => { if (standing().last?.kind !== "changed") give("changed", asked); forward(); },
+    openOn: () => { give("done", asked); forward(); },
+    hot: () => { if (at !== "not") ask(at); go("hot"); },
+    off: () => { give("hot", asked); go("hot-at"); },
+    mistake: () => go(asked),
+    toHeld: () => leave(Standing.stillOn(stages, number, given())),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
   };
   root.addEventListener("click", (event) => {
@@ -315,6 +274,9 @@
     const act = button && Object.keys(acts).find((name) => name in button.dataset);
     if (act) acts[act](button);
   });
+  // With the link lost another page would not come, and this one would be gone.
+  const leave = (stage) => { if (!lostSince) location.href = `${location.pathname}?on=${root.dataset.on}&stage=${stage}`; };
+  root.addEventListener("click", (event) => { if (lostSince && event.target.closest("a[href]")) event.preventDefault(); });
   root.addEventListener("change", (event) => { if ("hotAt" in event.target.dataset) hotAt(event.target); });
   root.addEventListener("keydown", (event) => {
     const read = event.key === "Enter" && event.target.closest("[data-read]");
@@ -327,7 +289,7 @@
     say("[data-link]", lostSince ? "no link to the laptop" : "linked to the laptop");
     root.classList.toggle("lost-link", lostSince !== null);
     const n = waiting.length;
-    say("[data-lost]", lostSince ? `No link to the laptop since ${lostSince.toTimeString().slice(0, 5)}. Go on: the whole stage is on this phone. ${n === 1 ? "1 answer waits" : `${n} answers wait`} here and ${n === 1 ? "goes" : "go"} over when the laptop is back.` : "");
+    say("[data-lost]", lostSince ? `No link to the laptop since ${lostSince.toTimeString().slice(0, 5)}. Go on, on this page: the whole stage is on this phone, and what leads to another page waits. ${n === 1 ? "1 answer waits" : `${n} answers wait`} here and ${n === 1 ? "goes" : "go"} over when the laptop is back.` : "");
   };
   // Asks twice a second or so, and hands over what waits; an answer goes from the phone only when it came back as kept.
   const call = async () => {
@@ -357,12 +319,8 @@
   // From a repair: on with what is to be checked again.
   if (location.hash === "#again") {
     history.replaceState(null, "", location.pathname + location.search);
-    at = hangs() ? "restore" : null;
-    store.write(`at.${root.dataset.stage}`, at);
-  } else if (at === null && lastGiven()?.kind === "hot") {
-    asked = lastGiven().step;
-    store.write("asked", asked);
-    at = "hot-at";
+    at = hangs(standing()) ? "restore" : null;
+    store.write(`at.${number}`, at);
   }
   if (at === "not") otherwise();
   draw();
