@@ -381,6 +381,19 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Fact]
+    public async Task A_phone_stays_with_its_session_when_another_begins_a_new_one_also_when_its_page_is_loaded_again()
+    {
+        await using var host = await Serve();
+        await using var one = await Begun(host);
+        var own = (await one.Page.Locator("[data-session]").GetAttributeAsync("data-session"))!;
+        await using var other = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml?anew=true", "phone"));
+        await other.Begin("Bob");
+        await Expect(other.Page.Locator("[data-session]")).Not.ToHaveAttributeAsync("data-session", own);
+        await one.Page.ReloadAsync();
+        await Expect(one.Page.Locator("[data-session]")).ToHaveAttributeAsync("data-session", own);
+    }
+
+    [Fact]
     public async Task Every_screen_fits_a_phone_with_targets_for_a_thumb_and_breaks_no_rule_of_access()
     {
         await using var host = await Serve();

@@ -3,6 +3,7 @@ using Loomwright.Records;
 using Loomwright.Web.Bench;
 using Loomwright.Web.Bikes;
 using Loomwright.Web.Guided;
+using Loomwright.Web.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -54,8 +55,54 @@ public sealed class SessionPageTests : BunitContext
     {
         Begin(BenchSession.OnTheBike, 0);
         var page = Opened(Link("?on=bike"));
-        Assert.All(page.FindAll("[data-end] a.main, nav.under a"), a => Assert.Contains("on=bike", a.GetAttribute("href"), StringComparison.Ordinal));
-        Assert.Equal(3, page.FindAll("[data-end] a.main, nav.under a").Count);
+        Assert.All(page.FindAll("nav.under a"), a => Assert.Contains("on=bike", a.GetAttribute("href"), StringComparison.Ordinal));
+        Assert.Equal(2, page.FindAll("nav.under a").Count);
+    }
+
+    [Fact]
+    public void The_pages_of_a_session_stay_with_it_when_another_browser_begins_one_along_the_same_plan()
+    {
+        var own = Begin(BenchSession.OnTheBike, 0);
+        var other = Begin(BenchSession.OnTheBike, 1);
+
+        var page = Opened(Links.Session(File, own.Id));
+        Assert.Equal(own.Id, page.Find("[data-session]").GetAttribute("data-session"));
+        var links = page.FindAll("[data-end] a");
+        Assert.Equal(2, links.Count);
+        Assert.All(links, a => Assert.Contains($"?session={own.Id}", a.GetAttribute("href"), StringComparison.Ordinal));
+        Assert.Equal(own.Id, Shown(links[1].GetAttribute("href")!).Session);
+        Assert.Contains("12:00", Told(links[0].GetAttribute("href")!), StringComparison.Ordinal);
+        Assert.Contains("13:00", Told($"/record/{File}"), StringComparison.Ordinal);
+        Assert.Equal(other.Id, Shown(Link("?on=bike")).Session);
+    }
+
+    [Fact]
+    public void The_form_offers_the_newest_session_of_each_plan()
+    {
+        Begin(BenchSession.OnTheBike, 0);
+        BenchSession[] newest = [Begin(BenchSession.OnTheBike, 1), Begin(BenchSession.OnTheBench, 2)];
+        Assert.Equal(newest.Reverse().Select(s => Links.Session(File, s.Id)), Opened($"/session/{File}?anew=true").FindAll("a.big").Select(a => a.GetAttribute("href")));
+    }
+
+    [Theory]
+    [InlineData("gone")]
+    [InlineData("no text")]
+    [InlineData("name: [")]
+    public void A_session_and_its_record_are_there_without_their_file(string now)
+    {
+        var own = Begin(BenchSession.OnTheBike, 0);
+        var file = Path.Combine(_folder, File);
+        System.IO.File.Delete(file);
+        if (now != "gone")
+        {
+            System.IO.File.WriteAllBytes(file, now == "no text" ? [0xff, 0xfe, 0xff] : System.Text.Encoding.UTF8.GetBytes(now));
+        }
+
+        var page = Opened($"/session/{File}");
+        Assert.Equal(own.Id, page.Find("[data-session]").GetAttribute("data-session"));
+        Assert.Contains(now == "name: [" ? "The file was changed" : "The file cannot be read any more", page.Find(".guided > .caution").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Ann", Told($"/record/{File}"), StringComparison.Ordinal);
+        Assert.Empty(Opened($"/session/{File}?anew=true").FindAll("form"));
     }
 
     protected override void Dispose(bool disposing)
@@ -75,6 +122,12 @@ public sealed class SessionPageTests : BunitContext
     }
 
     private (string? Session, string? Stage) Shown(string address) => Opened(address).Find("[data-session]") is var shown ? (shown.GetAttribute("data-session"), shown.GetAttribute("data-stage")) : default;
+
+    private string Told(string address)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo(address);
+        return Render<RecordPage>(p => p.Add(c => c.Path, File)).Find("main").TextContent;
+    }
 
     private IRenderedComponent<SessionPage> Opened(string address)
     {

@@ -142,13 +142,16 @@ public sealed class TroubleTests : BunitContext
         page.WaitForState(() => page.Markup.Contains("The file was changed since this search began.", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
     }
 
-    [Fact]
-    public async Task A_repair_in_a_session_is_kept_with_its_words_and_leads_back_to_its_stage()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_repair_in_a_session_is_kept_with_its_words_and_leads_back_to_its_stage_also_when_the_file_is_not_understood_any_more(bool isSpoilt)
     {
         var session = _garage.Guide.Begin("a.loom.yaml", "Ann", "", null, DateTimeOffset.Now, BenchSession.OnTheBike)!;
         var stage = _garage.Guide.Plan(session).Stages.First(s => s.Steps.Any(x => x.PowerOn));
         var step = stage.Steps.First(s => s.PowerOn && !s.Expect.IsEmpty);
         _garage.Guide.Keep(session, [new Given("a", step.Id, EntryKind.Seen, null, Judging.No, null, DateTimeOffset.Now)]);
+        await File.AppendAllTextAsync(Path.Combine(_folder, "a.loom.yaml"), isSpoilt ? "name: [" : "", Xunit.TestContext.Current.CancellationToken);
         Services.GetRequiredService<NavigationManager>().NavigateTo($"/trouble/a.loom.yaml?session={session.Id}&step={step.Id}");
         var page = await Opened();
         Assert.Contains(step.Text, page.Find("section p").TextContent, StringComparison.Ordinal);
@@ -163,7 +166,7 @@ public sealed class TroubleTests : BunitContext
         var kept = _garage.Guide.Records.Entries(session.Id)[^1];
         Assert.Equal((EntryKind.Changed, step.Id), (kept.Kind, kept.Step));
         Assert.NotEmpty(kept.Raw);
-        Assert.EndsWith("#again", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+        Assert.Contains($"?session={session.Id}&stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}#again", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
     }
 
     protected override void Dispose(bool disposing)

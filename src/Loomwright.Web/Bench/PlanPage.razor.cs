@@ -65,7 +65,7 @@ public sealed partial class PlanPage
     private string Minutes => On == "bike" || proven is not null ? string.Create(CultureInfo.InvariantCulture, $"{Effort.Minutes(stage!)} min")
         : Asked ? "working out…" : "known when all checks are worked out";
 
-    private string Guided => Links.Session(Path, On == BenchSession.OnTheBike ? BenchSession.OnTheBike : BenchSession.OnTheBench, stage!.Number);
+    private string Guided => Links.Newest(Path, On == BenchSession.OnTheBike ? BenchSession.OnTheBike : BenchSession.OnTheBench, stage!.Number);
 
     private string At(Stage to) => string.Create(CultureInfo.InvariantCulture, $"{Links.To("bench", Path)}?stage={to.Number}{(On == "bike" ? "&on=bike" : "")}");
 }

@@ -27,7 +27,6 @@ public sealed partial class TroublePage
     // The search before each answer, with the answer's id in the record.
     private ImmutableStack<(Trouble Search, string Answer)> before = [];
     private Handover? handed;
-    private string along = BenchSession.OnTheBench;
     private int? untold;
     private string? refused;
     private string? unread;
@@ -63,13 +62,15 @@ public sealed partial class TroublePage
     // What has power on now: the step that is told, or the question that is asked.
     private int? Powered => untold ?? rereading?.Stimulus ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
-    private string Step => Links.Session(Path, along, handed!.Stage.Number);
+    private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
 
     protected override void OnInitialized()
     {
         base.OnInitialized();
         begun = Document?.Current;
-        bike = begun?.Bike;
+        // A session has its own bike, also where the file is not there any more or cannot be understood.
+        bike = begun?.Bike is { Loom: not null } read ? read
+            : keeping.Look(() => SessionId is not null && Guide.Find(SessionId) is { } session ? Guide.BikeOf(session) : null) ?? begun?.Bike;
     }
 
     // A search goes on with the file it began with, and says so; a session has its own.
@@ -90,7 +91,6 @@ public sealed partial class TroublePage
         try
         {
             handed = SessionId is null || StepId is null ? null : await Task.Run(() => Guide.HandOver(SessionId, StepId));
-            along = handed is null ? along : Guide.Find(handed.Session)!.Plan;
             search = handed?.Search;
             untold = handed is { IsTold: false } ? handed.Done : null;
             Find();

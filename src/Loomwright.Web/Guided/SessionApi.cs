@@ -72,13 +72,12 @@ internal static class SessionApi
             }
 
             return guide.Begin(path, Field("who"), Field("meter"), fault.Length == 0 ? null : fault, DateTimeOffset.Now, Field("plan")) is { } begun
-                ? Results.Redirect(Links.Session(path, begun.Plan))
+                ? Results.Redirect(Links.Session(path, begun.Id))
                 : Results.NotFound();
         }
         catch (RecordsException)
         {
-            // The page says why itself.
-            return Results.Redirect(Links.To("session", path));
+            return Results.Redirect($"{Links.To("session", path)}?anew=true&refused=true");
         }
 
         string Field(string name) => form[name].ToString().Trim() is var text && text.Length > 200 ? text[..200] : text;

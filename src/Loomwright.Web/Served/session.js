@@ -275,7 +275,7 @@
     if (act) acts[act](button);
   });
   // With the link lost another page would not come, and this one would be gone.
-  const leave = (stage) => { if (!lostSince) location.href = `${location.pathname}?on=${root.dataset.on}&stage=${stage}`; };
+  const leave = (stage) => { if (!lostSince) location.href = `${location.pathname}?session=${session}&stage=${stage}`; };
   root.addEventListener("click", (event) => { if (lostSince && event.target.closest("a[href]")) event.preventDefault(); });
   root.addEventListener("change", (event) => { if ("hotAt" in event.target.dataset) hotAt(event.target); });
   root.addEventListener("keydown", (event) => {
@@ -316,6 +316,10 @@
     }
   };
   root.classList.add("runs");
+  // A page that is loaded again stays with this session, whichever was begun since.
+  const here = new URL(location.href);
+  here.searchParams.set("session", session);
+  history.replaceState(null, "", here);
   // From a repair: on with what is to be checked again.
   if (location.hash === "#again") {
     history.replaceState(null, "", location.pathname + location.search);

@@ -39,10 +39,9 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         }
     }
 
-    /// <summary>The newest session of a bike along a plan, or along any where none is named; null when there is none.</summary>
-    /// <param name="path">The design's path in the folder.</param>
-    /// <param name="plan"><see cref="BenchSession.OnTheBench"/>, <see cref="BenchSession.OnTheBike"/> or null.</param>
-    public BenchSession? Newest(string path, string? plan = null) => HasRecords ? Records.Sessions(path).FirstOrDefault(s => plan is null || s.Plan == plan) : null;
+    /// <summary>The newest session of a bike along each plan, the one begun last first.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public ImmutableArray<BenchSession> Newest(string path) => HasRecords ? [.. Records.Sessions(path).DistinctBy(s => s.Plan)] : [];
 
     /// <summary>The session of that id, or null.</summary>
     public BenchSession? Find(string id) => HasRecords ? Records.Session(id) : null;
@@ -90,8 +89,10 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         folder.Find(session.Bike) is { } live && live.Current.Sha256 == hash ? live.Current.Bike : Bike.Read(new SourceText(session.Bike, Records.Text(hash)!)));
 
     /// <summary>What the newest session along each plan checked on a bike, and what it did not.</summary>
+    /// <param name="path">The design's path in the folder.</param>
+    /// <param name="session">Id of a session told in place of the newest along its plan, or null.</param>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
-    public ImmutableArray<TestRecord> Record(string path) => HasRecords ? TestRecord.Newest(Records, path, Plan) : [];
+    public ImmutableArray<TestRecord> Record(string path, string? session = null) => HasRecords ? TestRecord.Newest(Records, path, Plan, session) : [];
 
     /// <summary>The search of that id; null when none was kept.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>

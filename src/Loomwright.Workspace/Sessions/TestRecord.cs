@@ -81,10 +81,10 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             : seen;
     }
 
-    /// <summary>Of the newest session along each plan: the bench first.</summary>
-    public static ImmutableArray<TestRecord> Newest(RecordFile records, string bike, Func<BenchSession, Plan> plan) =>
+    /// <summary>Of the newest session along each plan, or of the one named in place of it: the bench first.</summary>
+    public static ImmutableArray<TestRecord> Newest(RecordFile records, string bike, Func<BenchSession, Plan> plan, string? named = null) =>
     [
-        .. records.Sessions(bike).GroupBy(s => s.Plan).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.First()).Select(s => Of(s, plan(s), records.Entries(s.Id))),
+        .. records.Sessions(bike).GroupBy(s => s.Plan).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.FirstOrDefault(s => s.Id == named) ?? g.First()).Select(s => Of(s, plan(s), records.Entries(s.Id))),
     ];
 
     /// <summary>Of a design's file: what is kept in its folder, or in the nearest one above that keeps anything of it. Empty when none does.</summary>

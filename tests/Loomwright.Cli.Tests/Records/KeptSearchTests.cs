@@ -49,7 +49,7 @@ public sealed class KeptSearchTests
             var mended = search.Suspects.First(s => !s.Hypotheses[0].Faults.IsEmpty);
             Assert.Null(kept.KeepMended(KeptSearch.NewId(Now), mended.Repair, Now));
             after.Add(Told(search.Mended(mended)));
-            Assert.Null(guide.Newest("b.loom.yaml"));
+            Assert.Empty(guide.Newest("b.loom.yaml"));
         }
 
         using var opened = new LiveFolder(folder.Path);
