@@ -266,7 +266,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Press("Connect");
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");
-        await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Minus clip off");
+        await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Black clip lead on the end of wire battery minus (not the meter's) comes off battery -");
         await phone.Press("Pressed by mistake, go back");
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");

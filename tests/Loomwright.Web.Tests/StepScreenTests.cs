@@ -52,6 +52,16 @@ public sealed class StepScreenTests : BunitContext
     }
 
     [Fact]
+    public void The_fuse_that_stays_is_not_called_one_for_first_power()
+    {
+        var stage = Kittiwake.Bike.PlanOnTheBike().Stages[2];
+        Assert.True(stage.FirstFuse.Stays);
+        Assert.DoesNotContain("irst", Render<StepScreen>(p => p.Add(s => s.Stage, stage).Add(s => s.Step, stage.Steps[0])).Find(".between").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Fuse", Render<Gate>(p => p.Add(g => g.Stage, stage)).Find("dt").TextContent);
+        Assert.Contains("Fuse for first power 1 A", Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, Alone.Steps[0])).Find(".between").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_lead_acid_battery_is_not_spoken_of_as_lithium() =>
         Assert.DoesNotContain("ithium", Render<HotScreen>(p => p.Add(s => s.Stage, Alone)).Find("#screen-hot").TextContent, StringComparison.Ordinal);
 }

@@ -78,6 +78,6 @@ internal static class TroubleView
             screen.Line(Cautions.BlownFuse);
         }
 
-        screen.Line("Before work on a wire: key off, minus off the battery first.");
+        screen.Line($"Before work on a wire: {trouble.Table.MinusOff}.");
     }
 }

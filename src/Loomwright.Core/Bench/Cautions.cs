@@ -18,6 +18,7 @@ public static class Cautions
     public const string FirstPower = "Only the small fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string BlownFuse = "A fuse blew: find out why before another goes in. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
+    public const string HotOnTheBike = "Hot, smoke or smell: engine and key off, then the battery as in power down; do not touch the wire.";
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
     public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
     public const string AmpsInLine = "Across the supply the amps socket is a short: this meter's leads go only into the gap.";

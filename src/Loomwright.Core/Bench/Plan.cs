@@ -63,7 +63,11 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
 /// <param name="Rating">Printed rating.</param>
 /// <param name="BodyColour">Colour of its body.</param>
 /// <param name="Final">Rating of the fuse that stays, or null when the design has none there.</param>
-public sealed record FirstFuse(Current Rating, string BodyColour, Current? Final);
+public sealed record FirstFuse(Current Rating, string BodyColour, Current? Final)
+{
+    /// <summary>Whether it is the one that stays, and none for first power only.</summary>
+    public bool Stays => Final == Rating;
+}
 
 /// <summary>What a step asks for.</summary>
 public enum Act

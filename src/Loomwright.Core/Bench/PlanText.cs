@@ -124,11 +124,16 @@ public static class PlanText
     }
 
     /// <summary>The fuse of a stage, in words.</summary>
-    public static string Fuse(FirstFuse fuse)
+    public static string Fuse(FirstFuse fuse) => $"{FuseName(fuse)}: {FuseIs(fuse)}";
+
+    /// <summary>What the fuse of a stage is called: one for first power, or the one that stays.</summary>
+    public static string FuseName(FirstFuse fuse) => fuse.Stays ? "Fuse" : "Fuse for first power";
+
+    /// <summary>Its rating and body, and how it stands to the one that stays.</summary>
+    public static string FuseIs(FirstFuse fuse)
     {
-        var body = fuse.BodyColour.Length == 0 ? "" : $", {fuse.BodyColour} body";
-        var final = fuse.Final is { } f ? $"; the one that stays is {f.Printed}" : "";
-        return fuse.Final == fuse.Rating ? $"Fuse: {fuse.Rating.Printed}{body}, the one that stays" : $"Fuse for first power: {fuse.Rating.Printed}{body}{final}";
+        var final = fuse.Stays ? ", the one that stays" : fuse.Final is { } f ? $"; the one that stays is {f.Printed}" : "";
+        return $"{fuse.Rating.Printed}{(fuse.BodyColour.Length == 0 ? "" : $", {fuse.BodyColour} body")}{final}";
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

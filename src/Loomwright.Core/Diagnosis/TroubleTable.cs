@@ -97,6 +97,9 @@ public sealed class TroubleTable
     public string FirstOff(Check check) => check.Kind == CheckKind.Part && _inHand.Value.IsBox(check.Subject) ? "key off"
         : GotHot || _inHand.Value.IsUnfused(check) ? _inHand.Value.MinusOff : "key off, main fuse out";
 
+    /// <summary>What is done before work on a wire that no fuse protects, in words: <c>key off, minus off battery first</c>.</summary>
+    public string MinusOff => _inHand.Value.MinusOff;
+
     /// <summary>What to do for a check, as a sentence.</summary>
     public string Ask(Check check) => _inHand.Value.Ask(check);
 

@@ -5,18 +5,6 @@ namespace Loomwright.Web.Bench;
 /// <summary>A run of steps of one act, under one heading; each step with whether power comes on (true) or goes off (false) with it.</summary>
 internal sealed record ActGroup(Act Act, List<(Step Step, bool? Power)> Steps)
 {
-    public string Title => Act switch
-    {
-        Act.Fetch => "Have at hand",
-        Act.TakeOut => "Take out",
-        Act.Connect => "Connect",
-        Act.Measure => "Measure",
-        Act.PowerUp => "Power up, in this order",
-        Act.Operate => "Operate and look",
-        Act.PowerDown => "Power down, in this order",
-        Act.Again => "Check again what worked before",
-    };
-
     public static IReadOnlyList<ActGroup> Of(Stage stage)
     {
         var groups = new List<ActGroup>();

@@ -59,8 +59,16 @@ public sealed partial class TroublePage
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
 
-    // What has power on now: the step that is told, or the question that is asked.
-    private int? Powered => untold ?? rereading?.Stimulus ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
+    // What has power on, as far as is known: the state that is told or asked for; else the last one that was, until a check says “key off” and is answered, or heat says off.
+    private int? Powered => untold ?? rereading?.Stimulus
+        ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null)
+        ?? (search is null ? (symptom is null ? null : done) : Last(search) is { } last && last != search.Table.HotAt ? last : null);
+
+    // What takes power away, in order; on a whole bike nobody knows whether its engine runs.
+    private ImmutableArray<string> Off => handed is not null ? Loomwright.Bench.WayOff.Of(handed.Stage)
+        : ["Stop the engine, if it runs.", $"{char.ToUpperInvariant(table!.MinusOff[0])}{table.MinusOff[1..]}."];
+
+    private int? Last(Trouble now) => now.Answers is [.., var answer] ? answer.Place.Stimulus : handed?.Done;
 
     private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
 

@@ -50,6 +50,17 @@ public sealed class OnTheBikeTests
     public void Every_powered_step_expects_what_a_simulation_of_what_is_connected_shows(string bike) => Assert.All(Frames(Plans[bike]).Where(x => x.Step.Do is not null), x =>
         Assert.All(x.Step.Expect.Where(e => e.Band is null), e => Assert.True(e.What == "everything else" || x.Frame.Seen.Any(s => s.Name == e.What && Words.Of(s.Symbol) == e.Shows), $"{x.Step.Id} {e.What}")));
 
+    [Fact]
+    public void Where_something_gets_hot_on_the_bike_the_engine_and_the_key_are_off_before_the_grounded_lead()
+    {
+        Assert.Equal(["Stop the engine with its switch, and wait until it stands (engine to stopped).", "Set lock to off.", "Battery off: battery - first."], WayOff.Of(Plans["kittiwake"].Stages.Single(s => s.Title == "charging")));
+        Assert.Equal(["Set lock to off.", "Battery off: battery + first."], WayOff.Of(Plans["positive ground"].Stages.Single(s => s.Title == "cranking")));
+    }
+
+    [Fact]
+    public void Where_something_gets_hot_on_the_bench_a_clip_comes_off_before_the_key() =>
+        Assert.Equal(["Black clip lead on the end of wire battery minus (not the meter's) comes off battery -, capped.", "Open the bench switch in the lead that stands in for lock."], WayOff.Of(Plan.For(Examples.Kittiwake).Stages[0]));
+
     [Theory]
     [MemberData(nameof(Bikes))]
     public void The_caution_stands_at_the_act_or_before_it(string bike)
@@ -67,7 +78,7 @@ public sealed class OnTheBikeTests
             Needs(step.Meter?.Dial == Dial.Volts, Cautions.LiveProbe);
             Needs(step.PowerOn, Cautions.FirstPower);
             Needs(step.PowerOn, Cautions.Stand);
-            Needs(step.PowerOn, Cautions.Hot);
+            Needs(step.PowerOn, Cautions.HotOnTheBike);
             Needs(frame?.Seen.Any(s => s.Part == "starter" && s.Symbol == Symbol.Turns) == true, Cautions.Starter);
             Needs(frame?.Seen.Any(s => s.Part == "fuel pump" && s.Symbol == Symbol.Turns) == true, Cautions.Pump);
             Needs(frame?.Seen.Any(s => s.Part is "ignition coil" or "coil" && s.Symbol == Symbol.Works) == true, Cautions.Coil);

@@ -28,7 +28,7 @@ internal sealed class Charging(Everything bike)
             }
         }
 
-        tour.Do(bike.Back(engine.Name), text: $"Stop the engine with its switch, and wait until it stands ({engine.Name} to {engine.Rest}).");
+        tour.Do(bike.Back(engine.Name), Act.PowerDown, text: $"Stop the engine with its switch, and wait until it stands ({engine.Name} to {engine.Rest}).");
         tour.PowerDown();
         return bike.Stage(number, "charging", "What goes out has to come back: below 13.5 V at 5000 it does not, above 15 V it boils.", steps, tour.Frames, bike.Loom);
     }

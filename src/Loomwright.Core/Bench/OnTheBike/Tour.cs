@@ -36,7 +36,7 @@ internal sealed class Tour
             Marks = [_bike.Mark(_bike.Paths.Feed), _bike.Mark(_bike.Paths.Return)],
             PowerOn = true,
             Expect = All(),
-            Cautions = _bike.Once.Say([Cautions.Rings, Cautions.Hot, .. Risky.Cautions(_connected, _rig.Now)]),
+            Cautions = _bike.Once.Say([Cautions.Rings, Cautions.HotOnTheBike, .. Risky.Cautions(_connected, _rig.Now)]),
         });
         foreach (var key in withKey ? _bike.Key : [])
         {
