@@ -7,7 +7,10 @@ namespace Loomwright.Tests.Lan;
 
 public sealed class PathTests
 {
-    private static readonly string[] Routes = ["check", "try", "bench", "positions", "session", "picture", "unmarked", "changes", "served", "session-begin", "session-api", ""];
+    private static readonly string[] Routes =
+    [
+        "check", "try", "bench", "positions", "sizes", "trouble", "session", "record", "picture", "unmarked", "gallery", "changes", "served", "wire-sheet", "session-ready", "session-begin", "session-api", "",
+    ];
 
     [Fact]
     public async Task No_path_leads_out_of_the_folder()
@@ -24,12 +27,16 @@ public sealed class PathTests
             up.Replace("/", "%5c", StringComparison.Ordinal), "./" + up, "b.loom.yaml/../" + up, secret, "/" + secret, "file://" + secret, "linked/secret.loom.yaml", "link.loom.yaml",
             up.Replace("/", "%252f", StringComparison.Ordinal), up + "%00.loom.yaml", up.Replace("/", "//", StringComparison.Ordinal),
         ];
-        foreach (var trick in Routes.SelectMany(route => tricks.Select(t => $"/{route}/{t}")))
+        foreach (var (method, trick) in Routes.SelectMany(route => tricks.Select(t => $"/{route}/{t}")).SelectMany(t => t.StartsWith("/session-", StringComparison.Ordinal) ? [("GET", t), ("POST", t)] : new[] { ("GET", t) }))
         {
-            var answer = await Raw(garage, trick);
+            var answer = await Raw(garage, method, trick);
             Assert.DoesNotContain("SECRET", answer, StringComparison.Ordinal);
             Assert.DoesNotContain(" 500 ", answer.Split('\n')[0], StringComparison.Ordinal);
+            Assert.False(method == "POST" && answer.Split('\n')[0].Contains(" 302 ", StringComparison.Ordinal), trick);
         }
+
+        Assert.Empty(Directory.GetFiles(garage.Folder, "*.db"));
+        Assert.Contains(" 302 ", (await Raw(garage, "POST", "/session-begin/b.loom.yaml")).Split('\n')[0], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -48,12 +55,14 @@ public sealed class PathTests
     }
 
     // As it is, without what a well-behaved client would tidy up.
-    private static async Task<string> Raw(Garage garage, string path)
+    private static async Task<string> Raw(Garage garage, string method, string path)
     {
+        const string form = "plan=bike";
+        var body = method == "POST" ? $"Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {form.Length}\r\n\r\n{form}" : "\r\n";
         using var socket = new TcpClient();
         await socket.ConnectAsync(Garage.Network, garage.Lan.Port, TestContext.Current.CancellationToken);
         await using var stream = socket.GetStream();
-        await stream.WriteAsync(Encoding.UTF8.GetBytes($"GET {path} HTTP/1.1\r\nHost: {garage.Lan.Authority}\r\nCookie: {garage.Cookie}\r\nConnection: close\r\n\r\n"), TestContext.Current.CancellationToken);
+        await stream.WriteAsync(Encoding.UTF8.GetBytes($"{method} {path} HTTP/1.1\r\nHost: {garage.Lan.Authority}\r\nCookie: {garage.Cookie}\r\nConnection: close\r\n{body}"), TestContext.Current.CancellationToken);
         using var reader = new StreamReader(stream);
         return await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
     }

@@ -66,6 +66,7 @@ public sealed class TestRecordTests : IDisposable
         Give(EntryKind.Seen, "s0.power-up.4", "not");
         Give(EntryKind.Seen, "s1.power-up.2", "as expected");
         Give(happened, "s0.power-up.4", "");
+        Assert.NotEmpty(Record.Lines);
         Assert.All(Record.Lines, l => Assert.Equal(1, l.Stage.Number));
         Assert.Equal(happened, Assert.Single(Record.Happened).Kind);
         Assert.All(Record.Void, l => Assert.Equal(("s0.power-up.4", happened), (l.Step.Id, l.VoidSince!.Kind)));
