@@ -45,17 +45,17 @@ internal static class Proofs
     private static void Harm(LongRun run, StringBuilder text, Proven proven)
     {
         var harm = proven.Harm;
-        text.Append(FormattableString.Invariant($"{harm.Faults.Length} single faults harm = {harm.Count(Standing.Caught)} caught + {harm.Count(Standing.Limited)} limited + {harm.Count(Standing.Open)} open.\n\n| harm | faults | caught | limited | open |\n|---|---|---|---|---|\n"));
+        text.Append(FormattableString.Invariant($"{harm.Faults.Length} single faults harm = {harm.Count(Fate.Caught)} caught + {harm.Count(Fate.Limited)} limited + {harm.Count(Fate.Open)} open.\n\n| harm | faults | caught | limited | open |\n|---|---|---|---|---|\n"));
         foreach (var kind in Enum.GetValues<HarmKind>())
         {
             var shown = MustShow(kind, proven.Plan.Whole!);
-            text.Append(FormattableString.Invariant($"| {HarmWords.Of(kind)} | {(shown || harm.Count(kind) > 0 ? harm.Count(kind).ToString(System.Globalization.CultureInfo.InvariantCulture) : "0: nothing on this bike does it")} | {harm.Count(kind, Standing.Caught)} | {harm.Count(kind, Standing.Limited)} | {harm.Count(kind, Standing.Open)} |\n"));
+            text.Append(FormattableString.Invariant($"| {HarmWords.Of(kind)} | {(shown || harm.Count(kind) > 0 ? harm.Count(kind).ToString(System.Globalization.CultureInfo.InvariantCulture) : "0: nothing on this bike does it")} | {harm.Count(kind, Fate.Caught)} | {harm.Count(kind, Fate.Limited)} | {harm.Count(kind, Fate.Open)} |\n"));
             run.Failed |= shown && harm.Count(kind) == 0;
         }
 
-        run.Failed |= harm.Faults.Length != harm.Count(Standing.Caught) + harm.Count(Standing.Limited) + harm.Count(Standing.Open)
-            || harm.Count(Standing.Open) > 0.02 * harm.Faults.Length
-            || harm.Faults.Any(f => f.Kinds.IsEmpty || f.Kinds.Any(k => !harm.Possible.Contains(k)) || (f.Standing == Standing.Open) != (f.Precaution.Length > 0));
+        run.Failed |= harm.Faults.Length != harm.Count(Fate.Caught) + harm.Count(Fate.Limited) + harm.Count(Fate.Open)
+            || harm.Count(Fate.Open) > 0.02 * harm.Faults.Length
+            || harm.Faults.Any(f => f.Kinds.IsEmpty || f.Kinds.Any(k => !harm.Possible.Contains(k)) || (f.Fate == Fate.Open) != (f.Precaution.Length > 0));
         text.Append('\n');
     }
 
@@ -75,7 +75,7 @@ internal static class Proofs
     private static void Caught(LongRun run, StringBuilder text, Proven proven)
     {
         var (verified, wrong, closest) = (0, new List<string>(), double.PositiveInfinity);
-        foreach (var caught in proven.Harm.Faults.Where(f => f.Standing == Standing.Caught))
+        foreach (var caught in proven.Harm.Faults.Where(f => f.Fate == Fate.Caught))
         {
             var stage = proven.Plan.Stages.Single(s => s.Steps.Any(x => x.Id == caught.By));
             var step = stage.Steps.Single(s => s.Id == caught.By);
@@ -125,7 +125,7 @@ internal static class Proofs
         run.Failed |= harmsOther.Count + seenOther.Count > 0;
         text.Append(FormattableString.Invariant($"Every fault in every stage simulated to the end, no shortcut taken: {harmsOther.Count} harm otherwise{Listed(harmsOther)}, {seenOther.Count} are seen otherwise{Listed(seenOther)}.\n\n"));
 
-        static string Told(HarmfulFault f) => FormattableString.Invariant($"{f.Fault}: {string.Join(", ", f.Kinds)}, {f.Stage} {f.Step}, {f.Standing} {f.By}");
+        static string Told(HarmfulFault f) => FormattableString.Invariant($"{f.Fault}: {string.Join(", ", f.Kinds)}, {f.Stage} {f.Step}, {f.Fate} {f.By}");
         // Of more than two checks that are equally clear any two may be named.
         static string Seen(FaultSeen f) => $"{f.Fault}: {f.SeenBy}, stages {string.Join(", ", f.Stages)}";
     }

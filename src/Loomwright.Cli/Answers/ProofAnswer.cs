@@ -9,10 +9,10 @@ public sealed record HarmAnswer(int Total, int Caught, int Limited, int Open, Im
 {
     public static HarmAnswer Of(HarmList harm) => new(
         harm.Faults.Length,
-        harm.Count(Standing.Caught),
-        harm.Count(Standing.Limited),
-        harm.Count(Standing.Open),
-        [.. harm.Possible.Select(k => new HarmKindAnswer(k, harm.Count(k), harm.Count(k, Standing.Caught), harm.Count(k, Standing.Limited), harm.Count(k, Standing.Open)))],
+        harm.Count(Fate.Caught),
+        harm.Count(Fate.Limited),
+        harm.Count(Fate.Open),
+        [.. harm.Possible.Select(k => new HarmKindAnswer(k, harm.Count(k), harm.Count(k, Fate.Caught), harm.Count(k, Fate.Limited), harm.Count(k, Fate.Open)))],
         [.. harm.Faults.Select(HarmfulAnswer.Of)]);
 }
 
@@ -25,13 +25,13 @@ public sealed record HarmfulAnswer(
     ImmutableArray<HarmKind> Kinds,
     [property: Description("The first stage in which it harms at full power.")] int Stage,
     [property: Description("The step there with which it begins.")] string Step,
-    Standing Standing,
+    Fate Standing,
     [property: Description("The step that tells it before; null when it is open.")] string? By,
     [property: Description("Of a measurement: how many times the reading misses its band, the meter's tolerance taken off.")] double? Margin,
     [property: Description("What to mind at that step while it is open; else empty.")] string Precaution)
 {
     public static HarmfulAnswer Of(HarmfulFault f) => new(
-        f.Fault.ToString(), f.Kinds, f.Stage, f.Step, f.Standing, f.By, f.Margin is { } margin && double.IsFinite(margin) ? margin : null, f.Precaution);
+        f.Fault.ToString(), f.Kinds, f.Stage, f.Step, f.Fate, f.By, f.Margin is { } margin && double.IsFinite(margin) ? margin : null, f.Precaution);
 }
 
 /// <summary>What the plan sees. Each fault is in one class: two + one + no_effect_now + not_reached + needs_a_meter = total.</summary>

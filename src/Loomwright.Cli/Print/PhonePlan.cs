@@ -134,8 +134,8 @@ internal static partial class PhonePlan
     private static void Catches(StringBuilder html, Proven proven)
     {
         var (harm, coverage) = (proven.Harm, proven.Coverage);
-        html.Append(CultureInfo.InvariantCulture, $"<details class=\"stage\"><summary>What this plan catches</summary>\n<p>Each single mistake was put in, computed. {harm.Faults.Length} could harm: {harm.Count(Standing.Caught)} are caught before power, {harm.Count(Standing.Limited)} show on the small fuse before they harm, {harm.Count(Standing.Open)} stay open.</p>\n");
-        Listed(html, proven, "Stays open: mind the caution at its step", harm.Faults.Where(f => f.Standing == Standing.Open).Select(f => f.Fault));
+        html.Append(CultureInfo.InvariantCulture, $"<details class=\"stage\"><summary>What this plan catches</summary>\n<p>Each single mistake was put in, computed. {harm.Faults.Length} could harm: {harm.Count(Fate.Caught)} are caught before power, {harm.Count(Fate.Limited)} show on the small fuse before they harm, {harm.Count(Fate.Open)} stay open.</p>\n");
+        Listed(html, proven, "Stays open: mind the caution at its step", harm.Faults.Where(f => f.Fate == Fate.Open).Select(f => f.Fault));
         html.Append(CultureInfo.InvariantCulture, $"<p>The plan sees {coverage.Seen * 100:0.0} % of {coverage.Faults.Length} single mistakes; operating everything and looking would see {coverage.SeenByLooking * 100:0.0} %.</p>\n");
         foreach (var seen in Enum.GetValues<SeenBy>())
         {

@@ -3,8 +3,8 @@ using Loomwright.Faults;
 
 namespace Loomwright.Proof;
 
-/// <summary>What keeps a harmful fault from doing harm on the bench.</summary>
-public enum Standing
+/// <summary>What becomes of a harmful fault on the bench.</summary>
+public enum Fate
 {
     /// <summary>A measurement before power reads outside its band with the fault.</summary>
     Caught,
@@ -21,20 +21,20 @@ public enum Standing
 /// <param name="Kinds">Everything it does, over all states of the plan.</param>
 /// <param name="Stage">Number of the first stage in which it does harm at full power.</param>
 /// <param name="Step">The step there with which it begins.</param>
-/// <param name="Standing">What keeps it from that.</param>
+/// <param name="Fate">What becomes of it.</param>
 /// <param name="By">The step that tells it; null when it is open.</param>
 /// <param name="Margin">Of a measurement: how many times the reading misses its band, the meter's tolerance taken off; null otherwise.</param>
 /// <param name="Precaution">What to mind at <paramref name="Step"/>, for one that is open; else empty.</param>
-public sealed record HarmfulFault(Fault Fault, ImmutableArray<HarmKind> Kinds, int Stage, string Step, Standing Standing, string? By, double? Margin, string Precaution);
+public sealed record HarmfulFault(Fault Fault, ImmutableArray<HarmKind> Kinds, int Stage, string Step, Fate Fate, string? By, double? Margin, string Precaution);
 
 /// <summary>Every single fault that does harm in some state of the plan: caught + limited + open, none left out.</summary>
 /// <param name="Faults">In the order of the catalogue.</param>
 /// <param name="Possible">The kinds of harm the bike can show.</param>
 public sealed record HarmList(ImmutableArray<HarmfulFault> Faults, ImmutableArray<HarmKind> Possible)
 {
-    /// <summary>How many stand so.</summary>
-    public int Count(Standing standing) => Faults.Count(f => f.Standing == standing);
+    /// <summary>Of how many it becomes that.</summary>
+    public int Count(Fate fate) => Faults.Count(f => f.Fate == fate);
 
-    /// <summary>How many do harm of a kind, a fault that does several in each; and how many of these stand so.</summary>
-    public int Count(HarmKind kind, Standing? standing = null) => Faults.Count(f => f.Kinds.Contains(kind) && (standing is null || f.Standing == standing));
+    /// <summary>How many do harm of a kind, a fault that does several in each; and of how many of these it becomes that.</summary>
+    public int Count(HarmKind kind, Fate? fate = null) => Faults.Count(f => f.Kinds.Contains(kind) && (fate is null || f.Fate == fate));
 }

@@ -8,7 +8,7 @@ internal static class Precautions
     /// <summary>The stage with each of them at the step it belongs to, once.</summary>
     public static Stage In(Stage stage, HarmList harm) => stage with
     {
-        Steps = [.. stage.Steps.Select(step => step with { Cautions = [.. step.Cautions.Concat(harm.Faults.Where(f => f.Standing == Standing.Open && f.Step == step.Id).Select(f => f.Precaution)).Distinct()] })],
+        Steps = [.. stage.Steps.Select(step => step with { Cautions = [.. step.Cautions.Concat(harm.Faults.Where(f => f.Fate == Fate.Open && f.Step == step.Id).Select(f => f.Precaution)).Distinct()] })],
     };
 
     /// <summary>Those of every kind of harm: first what is met where it begins, then the rest.</summary>

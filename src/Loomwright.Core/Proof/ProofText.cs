@@ -32,14 +32,14 @@ public static class ProofText
     private static void Harm(StringBuilder text, HarmList harm)
     {
         Line(text, "What a single mistake could harm");
-        Say(text, $"  {harm.Faults.Length} single mistakes do harm in some state of this plan: {harm.Count(Standing.Caught)} are caught before power, {harm.Count(Standing.Limited)} are limited by the small fuse and show there, {harm.Count(Standing.Open)} stay open.");
+        Say(text, $"  {harm.Faults.Length} single mistakes do harm in some state of this plan: {harm.Count(Fate.Caught)} are caught before power, {harm.Count(Fate.Limited)} are limited by the small fuse and show there, {harm.Count(Fate.Open)} stay open.");
         foreach (var kind in harm.Possible)
         {
-            Say(text, $"  {HarmWords.Of(kind)}: {harm.Count(kind)} (caught {harm.Count(kind, Standing.Caught)}, limited {harm.Count(kind, Standing.Limited)}, open {harm.Count(kind, Standing.Open)})");
+            Say(text, $"  {HarmWords.Of(kind)}: {harm.Count(kind)} (caught {harm.Count(kind, Fate.Caught)}, limited {harm.Count(kind, Fate.Limited)}, open {harm.Count(kind, Fate.Open)})");
         }
 
         Line(text, "  A mistake that does several is counted in each.");
-        foreach (var open in harm.Faults.Where(f => f.Standing == Standing.Open))
+        foreach (var open in harm.Faults.Where(f => f.Fate == Fate.Open))
         {
             Say(text, $"  Open: {open.Fault}, from {open.Step}: {string.Join(", ", open.Kinds.Select(HarmWords.Of))}. {open.Precaution}");
         }

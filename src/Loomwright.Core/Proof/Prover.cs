@@ -142,16 +142,16 @@ internal sealed class Prover
         }
 
         ImmutableArray<HarmKind> kinds = [.. fault.Stages.SelectMany(s => s.Harm).Distinct().Order()];
-        var harmful = new HarmfulFault(fault.Fault, kinds, first.Stage, first.HarmAt!, Standing.Open, null, null, "");
+        var harmful = new HarmfulFault(fault.Fault, kinds, first.Stage, first.HarmAt!, Fate.Open, null, null, "");
         var before = fault.Stages.Where(s => s.Stage <= first.Stage).ToList();
         if (before.SelectMany(s => s.Ohms).MaxBy(o => o.Margin) is { } caught)
         {
-            return harmful with { Standing = Standing.Caught, By = caught.Step, Margin = caught.Margin };
+            return harmful with { Fate = Fate.Caught, By = caught.Step, Margin = caught.Margin };
         }
 
         // The first stage that shows it, or harms although only the small fuse is in, decides.
         return before.FirstOrDefault(s => s.Shows is not null || s.SmallHarmAt is not null) is { IsLimited: true } shown
-            ? harmful with { Standing = Standing.Limited, By = shown.ShowsAt }
+            ? harmful with { Fate = Fate.Limited, By = shown.ShowsAt }
             : harmful with { Precaution = Precautions.For(first.Harm, kinds) };
     }
 }

@@ -64,7 +64,7 @@ internal sealed class Proving
         string Id(string id) => ids.GetValueOrDefault(id, id);
     }
 
-    private IEnumerable<HarmfulFault> Open() => _prover.Harms(_evidence).Faults.Where(f => f.Standing == Standing.Open);
+    private IEnumerable<HarmfulFault> Open() => _prover.Harms(_evidence).Faults.Where(f => f.Fate == Fate.Open);
 
     private bool Add(int place, IReadOnlyCollection<Fault> faults, bool isHarm)
     {

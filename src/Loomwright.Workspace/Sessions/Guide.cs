@@ -48,7 +48,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
 
     /// <summary>
     /// Begins a session on the design as it now stands; null when there is no such design or it has no plan. Waits until every
-    /// check the proof adds to the bench plan is worked out, and keeps the steps: the session goes along these to its end.
+    /// check the proof adds to the bench plan is worked out, and keeps the steps: whatever is worked out later, they stay the same.
     /// </summary>
     /// <exception cref="RecordsException">It cannot be kept.</exception>
     /// <param name="path">The design's path in the folder.</param>
@@ -72,7 +72,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
         return session;
     }
 
-    /// <summary>The plan a session follows: as it was when it began, also when the file has changed since.</summary>
+    /// <summary>The plan a session follows: of the design and with the steps it keeps, also when the file has changed since.</summary>
     public Plan Plan(BenchSession session)
     {
         if (_plans.Count > MostPlans)

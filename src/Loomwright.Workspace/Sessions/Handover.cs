@@ -34,7 +34,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         var round = new List<Entry>();
         var (heated, thing) = (false, (string?)null);
         var (told, changes) = (ImmutableArray.CreateBuilder<string>(), 0);
-        foreach (var entry in TestRecord.Standing(entries).Where(e => steps.Contains(e.Step)))
+        foreach (var entry in TestRecord.NotUndone(entries).Where(e => steps.Contains(e.Step)))
         {
             if (entry.Kind != EntryKind.Changed)
             {

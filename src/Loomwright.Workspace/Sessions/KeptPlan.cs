@@ -9,7 +9,7 @@ using Loomwright.Text;
 
 namespace Loomwright.Sessions;
 
-/// <summary>The steps of a plan as a session keeps them: whatever is worked out later, it goes on along these.</summary>
+/// <summary>The steps of a plan as a session keeps them: whatever checks are worked out later, it goes on along these. Stages and what is connected in each are made anew from the design it keeps.</summary>
 internal static class KeptPlan
 {
     private static readonly JsonSerializerOptions Options = new()

@@ -23,7 +23,7 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
 
     /// <summary>How many answers stand.</summary>
     /// <exception cref="RecordsException">They cannot be read.</exception>
-    public int Answers => Standing().Count;
+    public int Answers => Answered().Count;
 
     /// <summary>The search after each answer that stands, with the answer's id, the last one last; what the table knows nothing of is left out.</summary>
     /// <param name="start">As it was before the first.</param>
@@ -31,7 +31,7 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
     public IReadOnlyList<(string Id, Trouble After)> Played(Trouble start)
     {
         var all = new List<(string Id, Trouble After)>();
-        foreach (var entry in Standing())
+        foreach (var entry in Answered())
         {
             if (AskedLine.After(all.Count == 0 ? start : all[^1].After, entry.Raw) is { } next)
             {
@@ -57,7 +57,7 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
     /// <summary>Takes the answer of that id back, whatever others gave after it.</summary>
     public string? TakeBack(string id, DateTimeOffset now) => Keep(NewId(now), "", id, now);
 
-    private List<Entry> Standing() => [.. TestRecord.Standing(guide.Records.Entries(begun.Id)).Where(e => e.Kind == EntryKind.Asked)];
+    private List<Entry> Answered() => [.. TestRecord.NotUndone(guide.Records.Entries(begun.Id)).Where(e => e.Kind == EntryKind.Asked)];
 
     private string? Keep(string id, string raw, string? undoes, DateTimeOffset now)
     {

@@ -18,7 +18,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change, or hot, smoke or smell, the checks of its stage count from there on.</summary>
     public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
     {
-        var standing = Standing(entries);
+        var standing = NotUndone(entries);
         var lines = ImmutableArray.CreateBuilder<TestLine>();
         var open = ImmutableArray.CreateBuilder<Step>();
         var gone = ImmutableArray.CreateBuilder<TestLine>();
@@ -131,7 +131,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     };
 
     /// <summary>What was not undone, in the order of keeping.</summary>
-    internal static List<Entry> Standing(IReadOnlyList<Entry> entries)
+    internal static List<Entry> NotUndone(IReadOnlyList<Entry> entries)
     {
         var undone = entries.Where(e => e.Kind == EntryKind.Undo).Select(e => e.Of).ToHashSet(StringComparer.Ordinal);
         return [.. entries.Where(e => e.Kind != EntryKind.Undo && !undone.Contains(e.Id))];

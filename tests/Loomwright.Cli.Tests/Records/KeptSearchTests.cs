@@ -72,7 +72,7 @@ public sealed class KeptSearchTests
         Assert.Null(mine.KeepMended("mine", "one", Now));
         Assert.Null(other.KeepMended("other", "another", Now));
         Assert.Null(mine.TakeBack("mine", Now));
-        Assert.Equal("other", Assert.Single(TestRecord.Standing(guide.Records.Entries(mine.Id))).Id);
+        Assert.Equal("other", Assert.Single(TestRecord.NotUndone(guide.Records.Entries(mine.Id))).Id);
     }
 
     private static string Told(Trouble search) => string.Join('\n', search.Suspects.Select(s => FormattableString.Invariant($"{s.Repair} {s.Share}")).Prepend(FormattableString.Invariant($"{search.Answers.Length} {search.Table.HotAt}")));

@@ -15,16 +15,16 @@ public sealed class ProvenTests
     {
         var harm = Kittiwake.Harm;
         Assert.NotEmpty(harm.Faults);
-        Assert.Equal(harm.Faults.Length, harm.Count(Standing.Caught) + harm.Count(Standing.Limited) + harm.Count(Standing.Open));
-        Assert.True(harm.Count(Standing.Open) <= 0.02 * harm.Faults.Length);
-        Assert.All(harm.Faults, f => Assert.Equal(f.Standing == Standing.Open, f.Precaution.Length > 0));
-        Assert.All(harm.Faults, f => Assert.Equal(f.Standing == Standing.Open, f.By is null));
+        Assert.Equal(harm.Faults.Length, harm.Count(Fate.Caught) + harm.Count(Fate.Limited) + harm.Count(Fate.Open));
+        Assert.True(harm.Count(Fate.Open) <= 0.02 * harm.Faults.Length);
+        Assert.All(harm.Faults, f => Assert.Equal(f.Fate == Fate.Open, f.Precaution.Length > 0));
+        Assert.All(harm.Faults, f => Assert.Equal(f.Fate == Fate.Open, f.By is null));
     }
 
     [Fact]
     public void A_caught_mistake_reads_outside_the_band_with_it_and_inside_without_on_exactly_what_is_connected()
     {
-        foreach (var caught in Kittiwake.Harm.Faults.Where(f => f.Standing == Standing.Caught && f.Fault is not Fault.Reversed))
+        foreach (var caught in Kittiwake.Harm.Faults.Where(f => f.Fate == Fate.Caught && f.Fault is not Fault.Reversed))
         {
             var stage = Kittiwake.Plan.Stages.Single(s => s.Steps.Any(x => x.Id == caught.By));
             var step = stage.Steps.Single(s => s.Id == caught.By);
@@ -44,7 +44,7 @@ public sealed class ProvenTests
         var stage = new StageEvidence(1, [], [], [], null, [HarmKind.StarterTurns, HarmKind.ShortsSupply], "s1.power-up.4", 3, HasEffect: true);
         var later = stage with { Stage = 2, Harm = [HarmKind.Overheats] };
         var harm = Assert.Single(new Prover(Kittiwake.Plan).Harms([new Evidence(new Fault.Open("stop lamp feed"), [stage, later])]).Faults);
-        Assert.Equal(Standing.Open, harm.Standing);
+        Assert.Equal(Fate.Open, harm.Fate);
         Assert.Equal(string.Join(' ', new[] { HarmKind.StarterTurns, HarmKind.ShortsSupply, HarmKind.Overheats }.Select(Precautions.For)), harm.Precaution);
     }
 
