@@ -84,6 +84,13 @@ public sealed class SessionPageTests : BunitContext
         Assert.Equal(newest.Reverse().Select(s => Links.Session(File, s.Id)), Opened($"/session/{File}?anew=true").FindAll("a.big").Select(a => a.GetAttribute("href")));
     }
 
+    [Fact]
+    public void What_could_not_be_kept_when_it_was_to_begin_is_said_in_the_form()
+    {
+        Assert.Contains("Nothing was begun: the record could not be written.", Opened($"/session/{File}?anew=true&refused=true").Find(".severity").TextContent, StringComparison.Ordinal);
+        Assert.Empty(Opened($"/session/{File}?anew=true").FindAll(".severity"));
+    }
+
     [Theory]
     [InlineData("gone")]
     [InlineData("no text")]
