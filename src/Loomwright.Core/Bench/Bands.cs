@@ -52,15 +52,20 @@ internal static class Bands
     /// <summary>
     /// Up to 5 Ω a way that should be joined: up to 0.5 Ω more for clips, tips taken off. Above: a third either way where only
     /// filaments and coils are in it, else a lower end alone, since what is inside a box or an LED differs from piece to
-    /// piece and meter to meter. No path computed, or above what the meter reads: no reading.
+    /// piece and meter to meter. No path computed, or above what the meter reads: no reading. Between what is fed and the
+    /// return a way of so few ohms is loads, not a joint: less than they have is a short.
     /// </summary>
-    public static Band Of(Resistance? computed, bool plain) => computed switch
+    public static Band Of(Resistance? computed, bool plain, bool isAcross) => computed switch
     {
         null or { Ohms: >= NoReadingOhms } => new(NoReadingOhms, computed?.Ohms, null, Unit.Ohm),
+        { Ohms: <= ContinuityOhms } cold when isAcross => OfCold(cold),
         { Ohms: <= ContinuityOhms } joined => new(0, joined.Ohms, joined.Ohms + 0.5, Unit.Ohm),
         { } loaded when plain => new(loaded.Ohms * 2 / 3, loaded.Ohms, loaded.Ohms * 4 / 3, Unit.Ohm),
         { } other => new(Math.Min(100, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
     };
+
+    /// <summary>Whether a reading of no ohms is outside.</summary>
+    public static bool TellsAShort(Band band) => band.Least is > 0;
 
     /// <summary>A cold filament or winding: a third either way and what clips and the last digit add; from 0 on where that digit swallows the lower end.</summary>
     public static Band OfCold(Resistance computed)

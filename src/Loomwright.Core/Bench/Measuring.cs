@@ -23,7 +23,7 @@ internal sealed class Measuring
     public Measuring(Site site, Steps steps)
     {
         (_site, _steps) = (site, steps);
-        _low = Unplugged.In(site);
+        _low = Unplugged.In(site.Connected, site.Whole);
         _without = new Rig(Unplugged.Of(site.Connected, site.Whole, _low));
         _with = new Rig(site.Connected);
     }
@@ -171,7 +171,7 @@ internal sealed class Measuring
     {
         var ohms = (isIn ? _with : _without).Ohms(red, black);
         var reads = isIn && ohms is not null ? ReadsLoad(red, black) : null;
-        var band = reads is null ? Bands.Of(ohms, plain) : Bands.OfCold(ohms!.Value);
+        var band = reads is null ? Bands.Of(ohms, plain, _site.FeedSide.IsAcross(red, black)) : Bands.OfCold(ohms!.Value);
         var shows = reads is null ? Bands.Words(band) : $"reads {reads}: about {Bands.Shown(ohms!.Value)}, cold ({Bands.Words(band)})";
         _steps.Add(Act.Measure, text, s => s with
         {

@@ -23,6 +23,8 @@ internal sealed record Site
     /// <summary>The whole design, bench changes included.</summary>
     public required Paths Whole { get; init; }
 
+    public FeedSide FeedSide => field ??= new FeedSide(Whole);
+
     /// <summary>What is connected in this stage, and what was before it.</summary>
     public required Reach Reach { get; init; }
 

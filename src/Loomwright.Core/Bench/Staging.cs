@@ -48,7 +48,7 @@ internal static class Staging
         var main = site.Fuses.Keys.MaxBy(f => (Carries(powering.Frames, f), site.Fuses[f]));
         var fuse = BladeFuses.For(draws, main is null ? null : FinalOf(site, main));
         var stage = new Stage(site.Number, Wording.Title(site), Wording.Why(site, Troubles.IsAtLimit(site, powering.Frames)), draws, fuse, steps.Finish(), site.Connected) { Full = Bench.Connected.Of(site.Whole.Loom, site.Reach), Site = site };
-        return (stage, [.. Troubles.Of(site, powering.Frames)]);
+        return (stage, [.. Troubles.Of(site, powering.Frames), .. HiddenShorts.Of(stage.Steps, site.FeedSide)]);
     }
 
     private static IReadOnlyList<Frame> Walk(Site site)

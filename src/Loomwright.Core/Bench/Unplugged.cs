@@ -12,17 +12,16 @@ internal static class Unplugged
 {
     private const double LowOhms = 5;
 
-    /// <summary>The parts with a load that reads low, in file order.</summary>
-    public static ImmutableArray<string> In(Site site)
+    /// <summary>The parts with a load that reads low: what is seen first, then resistors across the supply, each in file order.</summary>
+    public static ImmutableArray<string> In(Loom connected, Paths paths)
     {
-        var rig = new Rig(site.Connected);
-        return [.. rig.Now.Seen.Where(s => ReadsLow(s.Name)).Select(s => s.Part).Distinct(Names.Comparer)];
+        var rig = new Rig(connected);
+        var seen = rig.Now.Seen.Where(s => ReadsLow(Sighted.Tie(paths, s.Name))).Select(s => s.Part);
+        var sides = new FeedSide(paths);
+        var resistors = connected.Parts.Where(p => p.Kind == "resistor" && paths.Ties.Any(t => t.Part?.Name == p.Name && sides.IsAcross(t.A, t.B) && ReadsLow(t))).Select(p => p.Name);
+        return [.. seen.Concat(resistors).Distinct(Names.Comparer)];
 
-        bool ReadsLow(string seen)
-        {
-            var tie = Sighted.Tie(site.Whole, seen);
-            return rig.Ohms(tie.A, tie.B) is { Ohms: <= LowOhms };
-        }
+        bool ReadsLow(Tie tie) => rig.Ohms(tie.A, tie.B) is { Ohms: <= LowOhms };
     }
 
     /// <summary>The design with these parts unplugged: their terminals are there and join nothing but the metal they are bolted to.</summary>

@@ -19,6 +19,7 @@ internal sealed class Ohmed
 
     private readonly Loom _connected;
     private readonly Paths _paths;
+    private readonly FeedSide _sides;
     private readonly bool _isWhole;
     private readonly ConcurrentDictionary<string, Wiring> _bare = new(Names.Comparer);
     private readonly ImmutableArray<Reading> _readings;
@@ -28,6 +29,7 @@ internal sealed class Ohmed
         _isWhole = isWhole;
         _connected = stage.Connected;
         _paths = new Paths(stage.Connected);
+        _sides = new FeedSide(_paths);
         Plugged = Wiring.Of(stage.Connected);
         Low = [.. stage.Steps.SelectMany(s => s.Unplugged).Distinct(Names.Comparer).Where(p => !Fetching.IsFuse(stage.Connected.Part(p)!))];
         var readings = ImmutableArray.CreateBuilder<Reading>();
@@ -98,7 +100,7 @@ internal sealed class Ohmed
         }
 
         var test = Meter.Test(wiring, start, red, black) ?? new OhmTest(null, null);
-        return new Reading(id, red, black, off, moved, wiring, Meter.PowerOff(wiring, start), test, band ?? Bands.Of(test.Ohms, plain: false));
+        return new Reading(id, red, black, off, moved, wiring, Meter.PowerOff(wiring, start), test, band ?? Bands.Of(test.Ohms, plain: false, _sides.IsAcross(red, black)));
     }
 
     // The tip goes to the mark on the case, and the case is what was turned round.

@@ -9,17 +9,17 @@ namespace Loomwright.Tests.Bench;
 /// <summary>The plan of the finished loom on the bike: what stays off until its stage, which caution stands where, what a bad joint reads.</summary>
 public sealed class OnTheBikeTests
 {
-    private static readonly Dictionary<string, Plan> Plans = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Plan> Made = new(StringComparer.Ordinal)
     {
-        ["kittiwake"] = BikePlan.For(Examples.Read("examples/kittiwake/kittiwake.loom.yaml")),
-        ["sandpiper"] = BikePlan.For(Examples.Read("examples/sandpiper/sandpiper.loom.yaml")),
-        ["negative ground"] = BikePlan.For(Starting.Bike),
-        ["positive ground"] = BikePlan.For(Starting.PositiveGround),
+        ["kittiwake"] = Plans.OnTheBike(Plans.Bike("kittiwake")),
+        ["sandpiper"] = Plans.OnTheBike(Plans.Bike("sandpiper")),
+        ["negative ground"] = Plans.OnTheBike(Starting.Bike),
+        ["positive ground"] = Plans.OnTheBike(Starting.PositiveGround),
         ["breaker"] = BikePlan.For(Starting.Of("negative", guard: "breaker")),
         ["load resistor"] = BikePlan.For(WithResistor),
     };
 
-    public static TheoryData<string> Bikes => [.. Plans.Keys];
+    public static TheoryData<string> Bikes => [.. Made.Keys];
 
     private static Loom WithResistor => Starting.Bike with
     {
@@ -36,18 +36,18 @@ public sealed class OnTheBikeTests
     [InlineData("kittiwake")]
     [InlineData("sandpiper")]
     [InlineData("positive ground")]
-    public void The_plan_on_the_bike_is_the_accepted_one(string bike) => Golden.Check($"plan/on-the-bike-{bike.Replace(' ', '-')}.txt", PlanText.Of(Plans[bike]));
+    public void The_plan_on_the_bike_is_the_accepted_one(string bike) => Golden.Check($"plan/on-the-bike-{bike.Replace(' ', '-')}.txt", PlanText.Of(Made[bike]));
 
     [Fact]
     public void It_goes_from_dead_checks_to_charging()
     {
-        Assert.Equal(["dead checks", "first power", "one at a time", "two at a time", "volts lost under load", "key-off current", "cranking", "charging"], Plans["kittiwake"].Stages.Select(s => s.Title));
-        Assert.Contains("fuel pump, ignition coil", Plans["negative ground"].Stages.Select(s => s.Title));
+        Assert.Equal(["dead checks", "first power", "one at a time", "two at a time", "volts lost under load", "key-off current", "cranking", "charging"], Made["kittiwake"].Stages.Select(s => s.Title));
+        Assert.Contains("fuel pump, ignition coil", Made["negative ground"].Stages.Select(s => s.Title));
     }
 
     [Theory]
     [MemberData(nameof(Bikes))]
-    public void Every_powered_step_expects_what_a_simulation_of_what_is_connected_shows(string bike) => Assert.All(Frames(Plans[bike]).Where(x => x.Step.Do is not null), x =>
+    public void Every_powered_step_expects_what_a_simulation_of_what_is_connected_shows(string bike) => Assert.All(Frames(Made[bike]).Where(x => x.Step.Do is not null), x =>
         Assert.All(x.Step.Expect.Where(e => e.Band is null), e => Assert.True(e.What == "everything else" || x.Frame.Seen.Any(s => s.Name == e.What && Words.Of(s.Symbol) == e.Shows), $"{x.Step.Id} {e.What}")));
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class OnTheBikeTests
     [MemberData(nameof(Bikes))]
     public void The_caution_stands_at_the_act_or_before_it(string bike)
     {
-        var plan = Plans[bike];
+        var plan = Made[bike];
         var said = new HashSet<string>(StringComparer.Ordinal);
         var frames = Frames(plan).ToDictionary(x => x.Step.Id, x => x.Frame, StringComparer.Ordinal);
         foreach (var step in plan.Stages.SelectMany(s => s.Steps))
@@ -99,7 +99,7 @@ public sealed class OnTheBikeTests
     [InlineData("breaker")]
     public void With_a_button_that_sticks_the_starter_turns_in_no_stage_before_cranking_and_pump_and_coil_in_none_before_theirs(string bike)
     {
-        var plan = Plans[bike];
+        var plan = Made[bike];
         foreach (var stage in plan.Stages.TakeWhile(s => s.Title != "cranking"))
         {
             var rig = new Rig(Patch.Apply(stage.Connected, new Fault.Stuck("start button", "pressed")));
@@ -119,11 +119,11 @@ public sealed class OnTheBikeTests
     [Fact]
     public void Where_only_a_breaker_stands_at_the_battery_one_small_fuse_goes_before_everything()
     {
-        var stage = Plans["breaker"].Stages[1];
+        var stage = Made["breaker"].Stages[1];
         Assert.Contains(stage.Steps, s => s.Text.StartsWith("bench fuse: a holder with the ", StringComparison.Ordinal));
         Assert.Contains(stage.Steps, s => s.Act == Act.PowerDown && s.Text.StartsWith("bench fuse: out again", StringComparison.Ordinal));
         Assert.Equal(stage.FirstFuse.Rating.Amps, stage.Connected.Part("bench fuse")!.Settings.Number("rating"));
-        Assert.Equal(20, Plans["breaker"].Stages[2].FirstFuse.Rating.Amps);
+        Assert.Equal(20, Made["breaker"].Stages[2].FirstFuse.Rating.Amps);
     }
 
     [Theory]
@@ -131,7 +131,7 @@ public sealed class OnTheBikeTests
     [InlineData("positive ground", "lamp feed")]
     [InlineData("positive ground", "lamp ground")]
     public void A_joint_of_half_an_ohm_reads_outside_the_volts_that_may_be_lost_whichever_side_is_on_ground(string bike, string wire) =>
-        Outside(Plans[bike].Stages.Single(s => s.Title == "volts lost under load"), wire);
+        Outside(Made[bike].Stages.Single(s => s.Title == "volts lost under load"), wire);
 
     [Theory]
     [InlineData("negative")]
@@ -140,7 +140,7 @@ public sealed class OnTheBikeTests
 
     [Fact]
     public void Volts_lost_read_with_the_probes_exchanged_are_outside_too() =>
-        Assert.All(Plans["positive ground"].Stages.SelectMany(s => s.Steps).SelectMany(s => s.Expect).Where(e => e.What == "volts lost"), e =>
+        Assert.All(Made["positive ground"].Stages.SelectMany(s => s.Steps).SelectMany(s => s.Expect).Where(e => e.What == "volts lost"), e =>
         {
             Assert.True(e.Band!.Computed >= 0);
             Assert.Equal(-e.Band.Most, e.Band.Least);
@@ -150,7 +150,7 @@ public sealed class OnTheBikeTests
     [Fact]
     public void The_engine_is_started_by_a_step_that_says_so_and_stopped_before_the_battery_comes_off()
     {
-        var steps = Plans["kittiwake"].Stages.Single(s => s.Title == "charging").Steps;
+        var steps = Made["kittiwake"].Stages.Single(s => s.Title == "charging").Steps;
         var start = steps.Single(s => s.Cautions.Contains(Cautions.Running));
         Assert.StartsWith("On the stand, in neutral, wheel free: start the engine", start.Text, StringComparison.Ordinal);
         var stop = steps.Single(s => s.Do is { Control: "engine", Position: "stopped" });
@@ -182,7 +182,7 @@ public sealed class OnTheBikeTests
     [Theory]
     [MemberData(nameof(Bikes))]
     public void No_ohmmeter_is_put_on_a_post_of_the_battery(string bike) => Assert.All(
-        Plans[bike].Stages.SelectMany(s => s.Steps).Where(s => s.Meter?.Dial == Dial.Ohms).SelectMany(s => new[] { s.Meter!.RedTip, s.Meter.BlackTip }).Where(t => t.Terminal.Part == "battery"),
+        Made[bike].Stages.SelectMany(s => s.Steps).Where(s => s.Meter?.Dial == Dial.Ohms).SelectMany(s => new[] { s.Meter!.RedTip, s.Meter.BlackTip }).Where(t => t.Terminal.Part == "battery"),
         t => Assert.StartsWith("the lead of battery", t.ToString(), StringComparison.Ordinal));
 
     private static void Outside(Stage stage, string wire)

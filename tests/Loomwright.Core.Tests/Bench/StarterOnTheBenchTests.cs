@@ -8,13 +8,7 @@ namespace Loomwright.Tests.Bench;
 /// <summary>The starter on the bench: held before its wires, its unfused lead on after all else and off before it.</summary>
 public sealed class StarterOnTheBenchTests
 {
-    private static readonly Dictionary<string, Plan> Plans = new(StringComparer.Ordinal)
-    {
-        ["negative"] = Plan.For(Starting.Bike),
-        ["positive"] = Plan.For(Starting.PositiveGround),
-    };
-
-    [Theory]
+        [Theory]
     [InlineData("negative")]
     [InlineData("positive")]
     public void A_starter_is_clamped_and_its_caution_read_before_its_first_wire(string ground)
@@ -53,5 +47,5 @@ public sealed class StarterOnTheBenchTests
         Assert.True(down.PowerOn);
     }
 
-    private static Stage Starter(string ground) => Plans[ground].Stages.Single(s => s.Title == "starter");
+    private static Stage Starter(string ground) => Plans.OnTheBench(ground == "negative" ? Starting.Bike : Starting.PositiveGround).Stages.Single(s => s.Title == "starter");
 }

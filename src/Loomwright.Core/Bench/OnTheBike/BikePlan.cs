@@ -39,7 +39,8 @@ public static class BikePlan
             new Cranking(bike).Stage(7),
             new Charging(bike).Stage(8),
         ];
-        return new Plan(Title(loom), [.. stages.OfType<Stage>().Select((s, i) => Renumbered(s, i))], [.. open, .. Open(survey, bike)]) { Whole = loom };
+        ImmutableArray<Stage> numbered = [.. stages.OfType<Stage>().Select((s, i) => Renumbered(s, i))];
+        return new Plan(Title(loom), numbered, [.. open, .. Open(survey, bike), .. numbered.SelectMany(s => HiddenShorts.Of(s.Steps, new FeedSide(bike.Paths)))]) { Whole = loom };
     }
 
     private static string Title(Loom loom) => $"{loom.Name}: plan on the bike";

@@ -12,9 +12,9 @@ internal sealed class DeadChecks(Everything bike)
     public Stage Stage(int number)
     {
         var steps = new Steps(number);
-        var low = LowLoads();
-        var rig = new Rig(Unplugged.Of(bike.Loom, bike.Paths, [.. low]));
-        steps.Add(Act.Connect, $"Battery off, both leads. Everything else as it stays{(low.Count == 0 ? "" : $", but unplugged: {string.Join(", ", low)}")}.", s => s with { Cautions = bike.Once.Say(Cautions.OhmsPowerOff) });
+        var (low, sides) = (Unplugged.In(bike.Loom, bike.Paths), new FeedSide(bike.Paths));
+        var rig = new Rig(Unplugged.Of(bike.Loom, bike.Paths, low));
+        steps.Add(Act.Connect, $"Battery off, both leads. Everything else as it stays{(low.IsEmpty ? "" : $", but unplugged: {string.Join(", ", low)}")}.", s => s with { Cautions = bike.Once.Say(Cautions.OhmsPowerOff) });
         var (feed, back) = (bike.Paths.Feed, bike.Paths.Return);
         Add("From the lead of", feed, back, null);
         foreach (var ground in bike.Loom.Parts.Where(p => p.Kind is "ground stud" or "ground body"))
@@ -52,11 +52,11 @@ internal sealed class DeadChecks(Everything bike)
 
         void Add(string text, TerminalRef red, TerminalRef black, Operation.Set? done)
         {
-            var band = Bands.Of(rig.Ohms(red, black), plain: false);
+            var band = Bands.Of(rig.Ohms(red, black), plain: false, sides.IsAcross(red, black));
             steps.Add(Act.Measure, $"{text} {bike.Mark(red)} to the lead of {bike.Mark(black)}.", s => s with
             {
                 Do = done,
-                Unplugged = [.. low],
+                Unplugged = low,
                 Marks = [bike.Mark(red), bike.Mark(black)],
                 Meter = MeterCards.Ohms(Tip(red), Tip(black), band),
                 Expect = [new Expectation($"{bike.Mark(red)} to {bike.Mark(black)}", Bands.Words(band), band)],
@@ -65,11 +65,4 @@ internal sealed class DeadChecks(Everything bike)
     }
 
     private Mark Tip(TerminalRef at) => bike.Mark(at) with { Instead = at == bike.Paths.Feed || at == bike.Paths.Return ? MeterCards.TakenOff : "" };
-
-    private List<string> LowLoads()
-    {
-        const double LowOhms = 5;
-        var rig = new Rig(bike.Loom);
-        return [.. rig.Now.Seen.Where(s => Sighted.Tie(bike.Paths, s.Name) is var t && rig.Ohms(t.A, t.B) is { Ohms: <= LowOhms }).Select(s => s.Part).Distinct(Names.Comparer)];
-    }
 }
