@@ -185,6 +185,46 @@ public sealed class OnTheBikeTests
         Made[bike].Stages.SelectMany(s => s.Steps).Where(s => s.Meter?.Dial == Dial.Ohms).SelectMany(s => new[] { s.Meter!.RedTip, s.Meter.BlackTip }).Where(t => t.Terminal.Part == "battery"),
         t => Assert.StartsWith("the lead of battery", t.ToString(), StringComparison.Ordinal));
 
+    [Theory]
+    [InlineData("sandpiper", "lock.key")]
+    [InlineData("sandpiper", "light switch.feed")]
+    [InlineData("sandpiper", "light switch.tail")]
+    [InlineData("sandpiper", "light switch.head")]
+    [InlineData("kittiwake", "lock.s")]
+    [InlineData("negative ground", "lock.s")]
+    [InlineData("negative ground", "start button.2")]
+    [InlineData("positive ground", "start button.2")]
+    public void A_short_behind_a_switch_behind_the_lock_reads_outside_a_band_before_power(string bike, string at)
+    {
+        var stage = Made[bike].Stages[0];
+        var home = bike == "positive ground" ? "+" : "-";
+        var (part, terminal) = (at[..at.IndexOf('.', StringComparison.Ordinal)], at[(at.IndexOf('.', StringComparison.Ordinal) + 1)..]);
+        var unplugged = stage.Steps.Select(s => s.Unplugged).First(u => !u.IsEmpty);
+        var loom = Unplugged.Of(stage.Connected, new Loomwright.Checks.Paths(stage.Connected), unplugged);
+        var (whole, shorted) = (Wiring.Of(loom), Wiring.Of(Patch.Apply(loom, new Fault.Shorted(new(part, terminal), new("battery", home)))));
+        var (rest, state) = (whole.Start(), whole.Start());
+        var outside = 0;
+        foreach (var step in stage.Steps.Where(s => s.Act == Act.Measure))
+        {
+            if (step.Do is { } set)
+            {
+                var control = whole.Controls.IndexOf(whole.Controls.First(c => c.Name == set.Control));
+                state = Time.Moved(state, control, Wiring.PlaceOf(whole.Controls[control], set.Position)!.Value);
+            }
+
+            if (step.Meter is { } meter)
+            {
+                Assert.True(IsInside(step.Expect[0].Band!, Ohms(whole, meter)), step.Id);
+                outside += IsInside(step.Expect[0].Band!, Ohms(shorted, meter)) ? 0 : 1;
+            }
+        }
+
+        Assert.NotEqual(0, outside);
+        Assert.Equal(rest.Positions, state.Positions);
+
+        double Ohms(Wiring wiring, MeterCard card) => Meter.Ohms(wiring, state, card.RedTip.Terminal, card.BlackTip.Terminal)?.Ohms ?? double.PositiveInfinity;
+    }
+
     private static void Outside(Stage stage, string wire)
     {
         var (whole, broken) = (new Rig(stage.Connected), new Rig(Patch.Apply(stage.Connected, new Fault.High(wire, 0.5))));
