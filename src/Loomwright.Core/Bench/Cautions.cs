@@ -28,9 +28,11 @@ public static class Cautions
     public const string Horn = "A horn at arm's length hurts: cover it or turn it away, press short.";
     public const string HotResistor = "A load resistor burns skin and softens tape within a minute: fingers, tape and wires clear of it.";
     public const string Stand = "On the stand, in neutral, wheel free, from first power on: one wire in the wrong place cranks or fires it with no hand on the button.";
-    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable at the battery has no fuse: on last, booted, off first.";
-    public const string Pump = "A fuel pump dry for seconds only, no fuel near the bench. Its lead off and capped until this stage.";
-    public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Seconds only: a coil fed while nothing turns gets hot.";
+    // Ten seconds, then let it cool: common practice, no source.
+    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable at the battery has no fuse: on last, booted, off first. Ten seconds at most, then let it cool.";
+    public const string Pump = "A fuel pump dry for ten seconds at most, no fuel near the bench. Its lead off and capped until this stage.";
+    public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Ten seconds at most, then let it cool: fed while nothing turns it gets hot.";
+    public const string MayStart = "The engine may start: outdoors or with an extractor, clear of chain, wheel and exhaust, a thumb on the kill switch.";
     public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";
 
     /// <summary>What a battery asks for by what is in it; both where the file does not say.</summary>

@@ -18,6 +18,11 @@ internal static class Connecting
             steps.Add(Act.Connect, $"Clamp {starter.Name} on the bench, its pinion clear of everything.", s => s with { Part = starter.Name, Marks = [new Mark(new TerminalRef(starter.Name, ""), null)], Cautions = site.Once.Say(Cautions.Starter) });
         }
 
+        foreach (var part in site.AsideBefore.Except(site.Aside, Names.Comparer))
+        {
+            steps.Add(Act.Connect, $"{part}: its leads on again.", s => s with { Part = part });
+        }
+
         foreach (var part in site.NewParts.Where(p => site.Fuses.ContainsKey(p.Name)))
         {
             steps.Add(Act.Connect, $"Put the {Fetching.FuseText(site.Fuses[part.Name])} into {part.Name}.", s => s with

@@ -46,6 +46,11 @@ internal static class Fetching
 
     public static void WriteTakeOut(Site site, Steps steps)
     {
+        foreach (var part in site.Aside.Except(site.AsideBefore, Names.Comparer))
+        {
+            steps.Add(Act.TakeOut, $"{part}: its leads off and capped. With the key on it would run all the time, and it is made for seconds.", s => s with { Part = part, Cautions = site.Once.Say(Cautions.BareEnds) });
+        }
+
         foreach (var (part, amps) in ChangedFuses(site).Where(f => site.FusesBefore.ContainsKey(f.Part)))
         {
             steps.Add(Act.TakeOut, $"{part}: take the {new Current(site.FusesBefore[part]).Printed} fuse out, put the {FuseText(amps)} in.", s => s with { Part = part });

@@ -44,7 +44,7 @@ internal static class Hand
             return $"{(rests ? "Open" : "Close")} the bench switch in {known} that stands in for {part.Name}{(rests ? "" : $" at {position}")}.";
         }
 
-        var used = site.Line.Do.Concat(site.Previous?.Do ?? []).FirstOrDefault(o => Names.Same(o.Control, part.Name))?.Position ?? position;
+        var used = site.Line.Do.Concat(site.Again?.Do ?? []).FirstOrDefault(o => Names.Same(o.Control, part.Name))?.Position ?? position;
         if (Pair(site, part, rests ? used : position) is not { } pair)
         {
             return rests ? $"Take {known} away from {part.Name}." : $"Hold {known} in place of {part.Name} at {position}.";

@@ -27,6 +27,12 @@ internal sealed record Line(string Name, ImmutableArray<string> Loads, Immutable
     /// <summary>Whether it turns the engine over: its cable goes on last.</summary>
     public bool Cranks { get; init; }
 
+    /// <summary>Whether it brings on a load of a part.</summary>
+    public bool IsOf(string part) => Loads.Any(l => Text.Names.Same(l, part) || l.StartsWith(part + ".", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Whether a load does what it is for.</summary>
+    public static bool IsOn(Seen seen) => seen.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests);
+
     /// <summary>Where a feed without a load ends, to be measured; null for all other lines.</summary>
     public TerminalRef? End { get; init; }
 }

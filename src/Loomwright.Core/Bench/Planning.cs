@@ -53,14 +53,20 @@ internal sealed class Planning
         var (before, fuses, once) = (Reach.None, ImmutableDictionary<string, double>.Empty.WithComparers(Names.Comparer), new Once());
         var known = ImmutableHashSet<string>.Empty;
         var leads = fuses;
+        ImmutableArray<string> onKey = [.. survey.After(key).Seen.Where(s => Line.IsOn(s) && Risky.IsForSeconds(_loom.Part(s.Part)!)).Select(s => s.Part).Distinct(Names.Comparer)];
+        ImmutableArray<string> asideBefore = [];
         for (var n = 0; n < lines.Length; n++)
         {
             var reach = WithEveryLead(before.With(lines[n].Reach), lines);
+            ImmutableArray<string> aside = [.. onKey.Where(p => before.Parts.Contains(p, Names.Comparer) && !lines[n].IsOf(p))];
             var site = Staging.Fused(new Site
             {
                 Number = n,
                 Line = lines[n],
                 Previous = n == 0 ? null : lines[n - 1],
+                Again = lines[..n].LastOrDefault(l => !aside.Any(l.IsOf)),
+                Aside = aside,
+                AsideBefore = asideBefore,
                 Key = key,
                 Whole = survey.Paths,
                 Reach = reach,
@@ -69,7 +75,7 @@ internal sealed class Planning
                 FusesBefore = fuses,
                 LeadFuses = leads,
                 LeadFusesBefore = leads,
-                Connected = Connected.Of(_loom, reach),
+                Connected = Unplugged.Of(Connected.Of(_loom, reach), survey.Paths, aside),
                 NewsBefore = known,
                 Once = once,
                 StandIns = StandIns.Of(_loom),
@@ -77,7 +83,7 @@ internal sealed class Planning
             var (stage, open) = Staging.Write(site);
             stages.Add(stage);
             _open.AddRange(open);
-            (before, fuses, leads, known) = (reach, site.Fuses, site.LeadFuses, known.Union(lines[n].News));
+            (before, fuses, leads, known, asideBefore) = (reach, site.Fuses, site.LeadFuses, known.Union(lines[n].News), aside);
         }
 
         _open.AddRange(OpenPoints.Of(survey, before, stages.ToImmutable()));

@@ -31,15 +31,11 @@ internal sealed partial class Powering(Site site, Steps steps)
     {
         _frames.Add(_rig.Now);
         Clips.On(site, steps, _rig);
-        foreach (var key in site.Key)
-        {
-            Do(Act.PowerUp, key);
-        }
-
+        KeyOn(Act.PowerUp);
         Clips.StarterOn(site, steps, _rig);
     }
 
-    private void Show(Act act, Line line)
+    private void Show(Act act, Line line, bool isRead = true)
     {
         var operations = line.Do.Where(o => !site.Key.Contains(o)).ToImmutableArray();
         foreach (var operation in operations)
@@ -47,20 +43,18 @@ internal sealed partial class Powering(Site site, Steps steps)
             Do(act, operation);
         }
 
-        var isLetGoFirst = operations is [.., var last] && StaysOn(last, line);
-        if (!isLetGoFirst)
+        if (Brief(line) is { } press)
         {
-            ReadAll(act, line);
-            EndAndBack(act, line);
+            ShowBriefly(act, line, operations, press);
         }
-
-        foreach (var operation in operations.Reverse())
+        else
         {
-            Undo(act, operation, line, isLetGoFirst && operation == operations[^1]);
+            ShowAtLeisure(act, line, operations, isRead);
         }
 
         foreach (var way in act == Act.Operate ? line.Also : [])
         {
+            KeyOn(act);
             foreach (var operation in way.Where(o => !site.Key.Contains(o)))
             {
                 Do(act, operation);
@@ -73,12 +67,27 @@ internal sealed partial class Powering(Site site, Steps steps)
         }
     }
 
+    private void ShowAtLeisure(Act act, Line line, ImmutableArray<Operation.Set> operations, bool isRead)
+    {
+        var isLetGoFirst = operations is [.., var last] && StaysOn(last, line);
+        if (!isLetGoFirst && isRead)
+        {
+            ReadAll(act, line);
+            EndAndBack(act, line);
+        }
+
+        foreach (var operation in operations.Reverse())
+        {
+            Undo(act, operation, line, isRead && isLetGoFirst && operation == operations[^1]);
+        }
+    }
+
     private void EndAndBack(Act act, Line line)
     {
         foreach (var end in act == Act.Operate ? line.Ends : [])
         {
             Do(act, end);
-            Do(act, new Operation.Set(end.Control, Control(end.Control).Rest));
+            Do(act, Rest(end));
         }
     }
 
@@ -86,7 +95,7 @@ internal sealed partial class Powering(Site site, Steps steps)
     private void Undo(Act act, Operation.Set operation, Line line, bool isRead)
     {
         var control = Control(operation.Control);
-        var rest = new Operation.Set(operation.Control, control.Rest);
+        var rest = Rest(operation);
         Do(act, rest);
         if (isRead)
         {
@@ -147,45 +156,47 @@ internal sealed partial class Powering(Site site, Steps steps)
 
     private void Again()
     {
-        if (site.Previous is not { } before)
+        if (site.Again is not { } before)
         {
             return;
         }
 
+        // The key feeds what is for seconds: a look has to do.
+        var isBrief = !IsKeyOn;
         if (before.Loads.IsEmpty)
         {
-            foreach (var key in site.Key.Reverse())
-            {
-                Do(Act.Again, new Operation.Set(key.Control, Control(key.Control).Rest));
-            }
-
-            foreach (var key in site.Key)
-            {
-                Do(Act.Again, key);
-            }
-
-            return;
+            KeyOff(Act.Again);
         }
 
-        Show(Act.Again, before);
+        KeyOn(Act.Again);
+        if (!before.Loads.IsEmpty)
+        {
+            Show(Act.Again, before, isRead: !isBrief);
+        }
     }
 
     private void PowerDown()
     {
         Clips.StarterOff(site, steps);
-        foreach (var key in site.Key.Reverse())
-        {
-            Do(Act.PowerDown, new Operation.Set(key.Control, Control(key.Control).Rest));
-        }
-
+        KeyOff(Act.PowerDown);
         Clips.Off(site, steps);
     }
 
-    private void Do(Act act, Operation.Set operation, string more = "")
+    private Operation.Set Rest(Operation.Set operation) => new(operation.Control, Control(operation.Control).Rest);
+
+    private bool Stands(Operation.Set operation) => _rig.Now.Controls.Any(c => Names.Same(c.Control, operation.Control) && Names.Same(c.Position, operation.Position));
+
+    private Frame Move(Operation.Set operation)
     {
         var frame = _rig.Do(operation);
         _done.Add(operation);
         _frames.Add(frame);
+        return frame;
+    }
+
+    private void Do(Act act, Operation.Set operation, string more = "")
+    {
+        var frame = Move(operation);
         steps.Add(act, Hand.Does(site, operation) + more, s => s with
         {
             Do = operation,
@@ -197,7 +208,7 @@ internal sealed partial class Powering(Site site, Steps steps)
 
     private bool IsOn(string load) => IsOn(_rig.Now, load);
 
-    private static bool IsOn(Frame frame, string load) => frame.Seen.Any(s => s.Name == load && s.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests));
+    private static bool IsOn(Frame frame, string load) => frame.Seen.Any(s => s.Name == load && Line.IsOn(s));
 
     private ImmutableArray<string> Warm(string load)
     {

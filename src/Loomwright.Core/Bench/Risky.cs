@@ -16,6 +16,9 @@ internal static class Risky
 
     public static bool IsCoil(Part part) => Is(part, "ignition coil");
 
+    /// <summary>Made for seconds: on for ten of them at most on the bench, then off to cool.</summary>
+    public static bool IsForSeconds(Part part) => IsStarter(part) || IsPump(part) || IsCoil(part);
+
     /// <summary>What sparks or injects: without it the engine stops.</summary>
     public static bool RunsEngine(Part part) => IsCoil(part) || Is(part, "injection unit");
 

@@ -17,6 +17,14 @@ internal sealed record Site
     /// <summary>The line of the stage before, or null in the first.</summary>
     public required Line? Previous { get; init; }
 
+    /// <summary>The line that is shown once more: that of the stage before, or the last before it that is still plugged in.</summary>
+    public required Line? Again { get; init; }
+
+    /// <summary>What was made for seconds and has been shown, but would run on the key alone: off and capped.</summary>
+    public required ImmutableArray<string> Aside { get; init; }
+
+    public required ImmutableArray<string> AsideBefore { get; init; }
+
     /// <summary>What wakes the bench: done as the last act of power-up, undone as the first of power-down.</summary>
     public required ImmutableArray<Operation.Set> Key { get; init; }
 

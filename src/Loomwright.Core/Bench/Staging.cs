@@ -47,7 +47,7 @@ internal static class Staging
         var draws = Draws(powering.Frames);
         var main = site.Fuses.Keys.MaxBy(f => (Carries(powering.Frames, f), site.Fuses[f]));
         var fuse = BladeFuses.For(draws, main is null ? null : FinalOf(site, main));
-        var stage = new Stage(site.Number, Wording.Title(site), Wording.Why(site, Troubles.IsAtLimit(site, powering.Frames)), draws, fuse, steps.Finish(), site.Connected) { Full = Bench.Connected.Of(site.Whole.Loom, site.Reach), Site = site };
+        var stage = new Stage(site.Number, Wording.Title(site), Wording.Why(site, Troubles.IsAtLimit(site, powering.Frames)), draws, fuse, steps.Finish(), site.Connected) { Full = Unplugged.Of(Bench.Connected.Of(site.Whole.Loom, site.Reach), site.Whole, site.Aside), Site = site };
         return (stage, [.. Troubles.Of(site, powering.Frames), .. HiddenShorts.Of(stage.Steps, site.FeedSide)]);
     }
 

@@ -138,5 +138,5 @@ internal sealed class Survey
     private string NameOf(Seen seen, Output? output) =>
         _paths.Loom.Functions.FirstOrDefault(f => f.Shows.Any(s => Names.Same(s.What, seen.Name)))?.Name ?? output?.Name ?? seen.Name;
 
-    private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && s.Symbol is not (Symbol.Dark or Symbol.Silent or Symbol.Rests));
+    private static bool IsOn(Frame frame, string seen) => frame.Seen.Any(s => s.Name == seen && Line.IsOn(s));
 }

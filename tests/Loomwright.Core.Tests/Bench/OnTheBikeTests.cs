@@ -53,8 +53,8 @@ public sealed class OnTheBikeTests
     [Fact]
     public void Where_something_gets_hot_on_the_bike_the_engine_and_the_key_are_off_before_the_grounded_lead()
     {
-        Assert.Equal(["Stop the engine with its switch, and wait until it stands (engine to stopped).", "Set lock to off.", "Battery off: battery - first."], WayOff.Of(Plans["kittiwake"].Stages.Single(s => s.Title == "charging")));
-        Assert.Equal(["Set lock to off.", "Battery off: battery + first."], WayOff.Of(Plans["positive ground"].Stages.Single(s => s.Title == "cranking")));
+        Assert.Equal(["Stop the engine with its switch, and wait until it stands (engine to stopped).", "Set lock to off.", "Battery off: battery - first."], WayOff.Of(Made["kittiwake"].Stages.Single(s => s.Title == "charging")));
+        Assert.Equal(["Set lock to off.", "Battery off: battery + first."], WayOff.Of(Made["positive ground"].Stages.Single(s => s.Title == "cranking")));
     }
 
     [Fact]
@@ -80,11 +80,14 @@ public sealed class OnTheBikeTests
             Needs(step.PowerOn, Cautions.Stand);
             Needs(step.PowerOn, Cautions.HotOnTheBike);
             Needs(frame?.Seen.Any(s => s.Part == "starter" && s.Symbol == Symbol.Turns) == true, Cautions.Starter);
+            Needs(frame?.Seen.Any(s => s.Part == "starter" && s.Symbol == Symbol.Turns) == true && !IsCoilOff(step), Cautions.MayStart);
             Needs(frame?.Seen.Any(s => s.Part == "fuel pump" && s.Symbol == Symbol.Turns) == true, Cautions.Pump);
             Needs(frame?.Seen.Any(s => s.Part is "ignition coil" or "coil" && s.Symbol == Symbol.Works) == true, Cautions.Coil);
             Needs(frame?.Seen.Any(s => s.Symbol == Symbol.Sounds) == true, Cautions.Horn);
             Needs(frame?.Controls.Any(c => c is { Control: "engine", AtRest: false }) == true, Cautions.Running);
             Needs(bike == "load resistor" && frame?.Controls.Any(c => c is { Control: "lock", Position: "riding" }) == true, Cautions.HotResistor);
+
+            bool IsCoilOff(Step step) => plan.Stages.Single(s => s.Steps.Contains(step)).Steps.Any(s => s is { Act: Act.Connect, Part: "ignition coil" } && s.Text.Contains("off and capped", StringComparison.Ordinal));
 
             void Needs(bool isSo, string caution) => Assert.True(!isSo || said.Contains(caution), $"{bike} {step.Id}: {caution}");
         }
@@ -111,7 +114,7 @@ public sealed class OnTheBikeTests
             }
         }
 
-        var cable = plan.Stages.Single(s => s.Title == "cranking").Steps.Where(s => s.Act == Act.Connect).ToList();
+        var cable = plan.Stages.Single(s => s.Title == "cranking").Steps.Where(s => s is { Act: Act.Connect, Wire: not null }).ToList();
         Assert.Equal("starter cable", Assert.Single(cable).Wire);
         Assert.Contains(plan.Stages[1].Steps, s => s.Wire == "starter cable" && s.Text.Contains("stays off until cranking", StringComparison.Ordinal));
     }

@@ -29,5 +29,5 @@ internal sealed class Aside
     public Loom Quiet { get; }
 
     /// <summary>Whether a line brings on a pump or a coil.</summary>
-    public bool Has(Line line) => line.Loads.Any(l => Parts.Any(p => Names.Same(l, p) || l.StartsWith(p + ".", StringComparison.OrdinalIgnoreCase)));
+    public bool Has(Line line) => Parts.Any(line.IsOf);
 }

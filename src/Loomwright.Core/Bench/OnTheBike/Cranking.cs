@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using Loomwright.Simulation;
+
 namespace Loomwright.Bench.OnTheBike;
 
 /// <summary>Volts while the starter turns.</summary>
@@ -11,21 +14,34 @@ internal sealed class Cranking(Everything bike)
         }
 
         var steps = new Steps(number);
+        var off = Off(line);
+        foreach (var part in off)
+        {
+            steps.Add(Act.Connect, $"{part}: its leads off and capped, so that the engine does not start while the starter is read.", s => s with { Part = part });
+        }
+
         foreach (var (wire, end) in bike.Aside.Cables)
         {
             steps.Add(Act.Connect, $"On the stand, in neutral, wheel free. {wire.Name}: on {bike.Mark(end)}, booted. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [bike.Mark(end)], Cautions = bike.Once.Say(Cautions.Starter) });
         }
 
-        var tour = new Tour(bike, steps, bike.Loom);
+        var connected = Unplugged.Of(bike.Loom, bike.Paths, off);
+        var tour = new Tour(bike, steps, connected);
+        ImmutableArray<string> mayStart = off.Any(p => Risky.IsCoil(bike.Loom.Part(p)!)) ? [] : [Cautions.MayStart];
         tour.PowerUp();
         foreach (var way in line.Also.Insert(0, line.Do))
         {
             foreach (var operation in way.Where(o => !bike.Key.Contains(o)))
             {
-                tour.Do(operation);
+                tour.Do(operation, cautions: mayStart);
             }
 
-            Read(tour, line);
+            if (way == line.Do)
+            {
+                tour.Briefly(line);
+                Read(tour, line);
+            }
+
             tour.BackToKey();
         }
 
@@ -41,7 +57,19 @@ internal sealed class Cranking(Everything bike)
         }
 
         tour.PowerDown();
-        return bike.Stage(number, "cranking", "Hundreds of amps find the cable and the strap that milliamps do not.", steps, tour.Frames, bike.Loom);
+        foreach (var part in off)
+        {
+            steps.Add(Act.PowerDown, $"{part}: its leads on again.", s => s with { Part = part });
+        }
+
+        return bike.Stage(number, "cranking", "Hundreds of amps find the cable and the strap that milliamps do not.", steps, tour.Frames, connected);
+    }
+
+    // Pumps and coils, where the starter turns without them.
+    private ImmutableArray<string> Off(Line line)
+    {
+        var without = new Rig(Unplugged.Of(bike.Loom, bike.Paths, bike.Aside.Parts)).Play(line.Do)[^1];
+        return without.Seen.Any(s => s.Name == line.Loads[0] && Line.IsOn(s)) ? bike.Aside.Parts : [];
     }
 
     private void Read(Tour tour, Line line)

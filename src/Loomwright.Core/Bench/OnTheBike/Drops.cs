@@ -38,6 +38,7 @@ internal sealed class Drops(Everything bike)
                 tour.Do(operation);
             }
 
+            tour.Briefly(group.First());
             foreach (var load in worth)
             {
                 Drop(tour, load);

@@ -75,6 +75,7 @@ internal sealed class Tour
     /// <summary>Everything that is away from rest goes back, buttons first; what a press began and only a press ends is pressed once more.</summary>
     public void BackToKey()
     {
+        Press = null;
         foreach (var control in _rig.Now.Controls.Where(c => !c.AtRest && !_bike.Key.Any(k => Names.Same(k.Control, c.Control))).OrderBy(c => !_bike.Control(c.Control).Momentary).ToList())
         {
             Do(_bike.Back(control.Control));
@@ -95,15 +96,37 @@ internal sealed class Tour
         }
     }
 
-    public void Volts(string text, TerminalRef red, TerminalRef black, string what, Band band, params ImmutableArray<Expectation> more) =>
-        _steps.Add(Act.Operate, $"{text}: red on {_bike.Mark(red)}, black on {_bike.Mark(black)}.", s => s with
+    /// <summary>What is made for seconds: let go of and pressed anew for every reading; null while nothing such is on.</summary>
+    public Operation.Set? Press { get; private set; }
+
+    /// <summary>From here on readings are taken with what ends it pressed for each, where something made for seconds is on.</summary>
+    /// <param name="line">What was done to bring it on.</param>
+    public void Briefly(Line line)
+    {
+        Press = IsForSecondsOn(_rig.Now) ? line.Do.Reverse().FirstOrDefault(o => !IsForSecondsOn(new Rig(_connected).Play(line.Do.Append(_bike.Back(o.Control)))[^1])) : null;
+
+        bool IsForSecondsOn(Frame frame) => frame.Seen.Any(s => Line.IsOn(s) && Risky.IsForSeconds(_connected.Part(s.Part)!));
+    }
+
+    public void Volts(string text, TerminalRef red, TerminalRef black, string what, Band band, params ImmutableArray<Expectation> more)
+    {
+        if (Press is { } press)
         {
+            Do(_bike.Back(press.Control));
+            Frames.Add(_rig.Do(press));
+        }
+
+        var tips = $"red on {_bike.Mark(red)}, black on {_bike.Mark(black)}.";
+        _steps.Add(Act.Operate, Press is { } held ? $"{text}: both clips on first, {tips} {Text(held)} Read it, ten seconds at most." : $"{text}: {tips}", s => s with
+        {
+            Do = Press,
             Marks = [_bike.Mark(red), _bike.Mark(black)],
             PowerOn = true,
             Meter = MeterCards.Volts(_bike.Mark(red), _bike.Mark(black)),
             Expect = [new Expectation(what, Bands.Words(band), band), .. more],
             Cautions = _bike.Once.Say(Cautions.LiveProbe),
         });
+    }
 
     /// <summary>Reads what is lost along a stretch; nothing where both ends are one terminal.</summary>
     public void Drop(string text, TerminalRef red, TerminalRef black, string what)
