@@ -10,7 +10,7 @@ public sealed class Guided(IPage page) : IAsyncDisposable
 {
     public IPage Page { get; } = page;
 
-    public ILocator Screen => Page.Locator(".screen:visible");
+    public ILocator Screen => Page.Locator(".runs .screen:visible");
 
     public ILocator Link => Page.Locator("[data-link]");
 

@@ -244,6 +244,11 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         Assert.Equal(["Find the cause", "I changed something: check again"], await phone.Screen.GetByRole(AriaRole.Button).AllInnerTextsAsync());
         await phone.Screen.GetByLabel("Which wire or part").SelectOptionAsync(new SelectOptionValue { Label = "box supply (red)" });
         await Expect(phone.Screen.Locator("[data-hot-says]")).ToHaveTextAsync("The wire box supply. Kept.");
+
+        // As from the search back to the screen it was left at.
+        await phone.Page.EvaluateAsync("localStorage.setItem('at.0.' + document.querySelector('[data-session]').dataset.session, '\"not\"')");
+        await phone.Page.ReloadAsync();
+        await phone.On("hot-at");
         await phone.Press("I changed something: check again");
         await phone.PutBack("Meter out");
         await phone.On("s0.connect.1");

@@ -24,7 +24,7 @@ internal static class GuidedViews
         await page.GetByLabel("Who works").FillAsync("Ann");
         await page.GetByLabel("Which meter").FillAsync("red meter");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
-        await page.Locator(".screen:visible").WaitForAsync();
+        await page.Locator(".runs .screen:visible").WaitForAsync();
         await page.Locator(".screen:visible [data-done]").ClickAsync();
         yield return "session-first";
 

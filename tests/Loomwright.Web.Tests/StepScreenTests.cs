@@ -58,7 +58,7 @@ public sealed class StepScreenTests : BunitContext
         Assert.True(stage.FirstFuse.Stays);
         Assert.DoesNotContain("irst", Render<StepScreen>(p => p.Add(s => s.Stage, stage).Add(s => s.Step, stage.Steps[0])).Find(".between").TextContent, StringComparison.Ordinal);
         Assert.Equal("Fuse", Render<Gate>(p => p.Add(g => g.Stage, stage)).Find("dt").TextContent);
-        Assert.Contains("Fuse for first power 1 A", Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, Alone.Steps[0])).Find(".between").TextContent, StringComparison.Ordinal);
+        Assert.Contains("first fuse 1 A", Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, Alone.Steps[0])).Find(".between").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
