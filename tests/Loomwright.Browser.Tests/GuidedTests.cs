@@ -374,15 +374,23 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Fact]
-    public async Task With_the_link_lost_a_tap_on_another_page_does_not_lose_this_one()
+    public async Task With_the_link_lost_a_tap_on_another_page_does_not_lose_this_one_and_a_reading_outside_does_not_pass()
     {
         var host = await Serve();
         await using var phone = await Begun(host);
+        var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.2");
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s != step));
+        await phone.On(step.Id);
         await host.DisposeAsync();
         await Expect(phone.Page.Locator("[data-lost]")).ToContainTextAsync("Go on, on this page");
         await phone.Page.GetByText("Whole plan", new() { Exact = true }).ClickAsync();
-        await phone.Do(Plan.Stages[0].Steps[0]);
-        await phone.On(Plan.Stages[0].Steps[1].Id);
+        await phone.Read(step.Expect[0].What, "0,9");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,9 Ω: outside. On this phone.");
+        await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
+        await phone.Read(step.Expect[0].What, "400m");
+        await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync("type the number alone, or wait for the laptop");
+        await phone.Do(step);
+        await phone.On("s0.measure.3");
     }
 
     [Fact]
