@@ -10,7 +10,7 @@ using Loomwright.Text;
 
 namespace Loomwright.Long;
 
-/// <summary>What the plans of both whole bikes catch and see, once as the program says it and once simulated to the end (<c>--count 1</c>: the smaller bike alone).</summary>
+/// <summary>What the plans of both whole bikes catch and see, once as the program says it and once simulated to the end (<c>--count 1</c>: the smaller bike alone; <c>--only kittiwake</c>: that one).</summary>
 internal static class Proofs
 {
     private static readonly string[] Bikes = ["sandpiper", "kittiwake"];
@@ -22,7 +22,7 @@ internal static class Proofs
     public static string Run(LongRun run)
     {
         var text = new StringBuilder();
-        foreach (var name in Bikes.Take(run.Count ?? Bikes.Length))
+        foreach (var name in Bikes.Where(b => run.Only is null || run.Only == b).Take(run.Count ?? Bikes.Length))
         {
             var path = $"examples/{name}/{name}.loom.yaml";
             var bike = Bike.Read(new SourceText(path, File.ReadAllText(path)));
