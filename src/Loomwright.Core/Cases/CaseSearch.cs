@@ -84,7 +84,7 @@ public sealed record CaseSearch(
         var (trouble, steps) = (begun, ImmutableArray.CreateBuilder<(Question, Evidence)>());
         while (trouble.State == Search.GoesOn && steps.Count < MostQuestions)
         {
-            var question = trouble.Odd is { } odd ? odd.Place.Again : trouble.Questions[0];
+            var question = trouble.Odd is { } odd ? odd.Place.Again() : trouble.Questions[0];
             var answer = world.Answer(question);
             steps.Add((question, answer));
             trouble = trouble.After(answer);

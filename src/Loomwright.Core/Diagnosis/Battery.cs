@@ -11,6 +11,9 @@ internal static class Battery
     /// <summary>Place of the one that stands as written.</summary>
     public const int AsWritten = 4;
 
+    /// <summary>Whether one that stands so low is itself what is to be mended where nothing else shows.</summary>
+    public static bool IsToBeCharged(int place) => Shares[place] < 0.97;
+
     /// <summary>Whether it may stand so, beside what the fault makes of it, where the fault is its own charge: that is never told to the point.</summary>
     public static bool GoesWithItsFault(int place) => Shares[place] is >= 0.96 and <= 1;
 

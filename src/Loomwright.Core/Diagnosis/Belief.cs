@@ -46,8 +46,10 @@ internal sealed class Belief
 
         var listed = Weights.Sum();
         Against = Weighing.Against(Likeliest, BatteryPlace);
-        var best = Weighing.Of(Likeliest, BatteryPlace) + Against.Sum() + answers.Sum(Likelihood.UnderSomethingElse);
-        var other = SomethingElse * Math.Exp(Math.Min(-Least, best + Math.Log(all.Sum(h => h.Prior)) - most));
+        var best = Weighing.Of(Likeliest, BatteryPlace) + Against.Sum() + answers.Sum(Likelihood.UnderSomethingElse) - (Likeliest.IsOfTheBattery ? Battery.MoreWithItsFault : 0);
+
+        // It explains them alike with each state of the battery.
+        var other = Batteries * SomethingElse * Math.Exp(Math.Min(-Least, best + Math.Log(all.Sum(h => h.Prior)) - most));
         Other = Math.Clamp(other / (listed + other), SomethingElse, 1 - SomethingElse);
         for (var h = 0; h < all.Length; h++)
         {

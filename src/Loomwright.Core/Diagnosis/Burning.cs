@@ -29,14 +29,16 @@ internal sealed class Burning
     private readonly HashSet<string> _isBox;
     private readonly int[]?[] _onTheWay;
     private readonly bool[] _starts;
+    private readonly int[] _fuses;
     private readonly Lazy<HashSet<string>>[] _anyway;
-    private readonly ConcurrentDictionary<(string Faults, int Stimulus), bool> _known = new();
+    private readonly ConcurrentDictionary<(Fault One, Fault? Other, int Stimulus), bool> _known = new();
 
     /// <param name="loom">The bike as designed.</param>
     /// <param name="table">Made of it; its points take in every wire's ends.</param>
     public Burning(Loom loom, FaultTable table)
     {
         (_loom, _table, _healthy) = (loom, table, table.Healthy.Looks);
+        _fuses = [.. Enumerable.Range(0, table.Observables.Length).Where(o => table.Observables[o].Sense == Sense.Fuse)];
         _leastAmps = Harm.LeastAmps(loom);
         _points = table.Points.Select((p, i) => (p, i)).ToDictionary(p => p.p, p => p.i);
         var wiring = Wiring.Of(loom);
@@ -57,14 +59,14 @@ internal sealed class Burning
     private readonly record struct Conductor(int From, int To, double ForLongVolts, double StartingVolts);
 
     /// <summary>Whether it would after a stimulus, by its place, or on the way to it. A fault that is not felt there has the healthy look itself.</summary>
-    public bool Harms(Hypothesis hypothesis, int stimulus) => !hypothesis.Faults.IsEmpty && !ReferenceEquals(hypothesis.Looks[stimulus], _healthy[stimulus])
-        && (Blows(hypothesis.Looks[stimulus], _healthy[stimulus])
-            || (MayBurn(hypothesis, stimulus) && _known.GetOrAdd((string.Join('|', Wrong(hypothesis)), stimulus), _ => Burns(hypothesis, stimulus))));
+    public bool Harms(Hypothesis hypothesis, int stimulus) => !hypothesis.Faults.IsEmpty && (_onTheWay[stimulus] ?? [stimulus]).Any(s => !ReferenceEquals(hypothesis.Looks[s], _healthy[s]))
+        && (Blows(hypothesis, stimulus) || (MayBurn(hypothesis, stimulus) && _known.GetOrAdd((hypothesis.Faults[0].Fault, hypothesis.Repairs.Length > 1 ? hypothesis.Faults[1].Fault : null, stimulus), _ => Burns(hypothesis, stimulus))));
+
+    /// <summary>Whether a fuse that the bike with nothing wrong leaves whole would be blown after a stimulus, by its place.</summary>
+    public bool Blows(Hypothesis hypothesis, int stimulus) => hypothesis.Looks[stimulus] is var look && _healthy[stimulus] is var healthy && !ReferenceEquals(look, healthy)
+        && (look.Signs.IsEmpty || Array.Exists(_fuses, o => look.Signs[o] != healthy.Signs[o] && (FuseState)look.Signs[o] != FuseState.Whole));
 
     private static IEnumerable<Fault> Wrong(Hypothesis hypothesis) => hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault);
-
-    private bool Blows(Look look, Look healthy) =>
-        look.Signs.IsEmpty || Enumerable.Range(0, look.Signs.Length).Any(o => _table.Observables[o].Sense == Sense.Fuse && look.Signs[o] != healthy.Signs[o] && (FuseState)look.Signs[o] != FuseState.Whole);
 
     // Where something on the way is not in the table, it may.
     private bool MayBurn(Hypothesis hypothesis, int stimulus) => _onTheWay[stimulus] is not { } onTheWay

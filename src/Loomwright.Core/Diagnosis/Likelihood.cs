@@ -11,7 +11,7 @@ internal static class Likelihood
     // … and a reading and a find.
     private const double GuessedReading = 1.0 / 15, GuessedFind = 0.2;
 
-    // A lead that nothing holds may read anything from nought up to this, or rest where leaks have it (judgement).
+    // A lead that nothing holds may read anything up to this, either way, or nothing at all (judgement).
     private const double MostOfALooseLead = 3;
 
     /// <summary>Whether a meter there shows volts that hang on leaks nobody knows.</summary>
@@ -59,7 +59,7 @@ internal static class Likelihood
         _ => 0,
     };
 
-    private static double Loose(double told) => (0.5 * Misreading.Reading(0, 0, told)) + (Math.Abs(told) <= MostOfALooseLead ? 0.5 / MostOfALooseLead : 0);
+    private static double Loose(double told) => (0.5 * Misreading.Reading(0, 0, told)) + (Math.Abs(told) <= MostOfALooseLead ? 0.5 / (2 * MostOfALooseLead) : 0);
 
     /// <summary>What the meter would show.</summary>
     public static double Volts(Look look, int red, int? black) => look.Volts.IsEmpty ? 0 : look.Volts[red] - (black is { } b ? look.Volts[b] : 0);

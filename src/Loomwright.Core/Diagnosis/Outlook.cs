@@ -16,15 +16,23 @@ public sealed record Outlook(string Answer, double Chance, ImmutableArray<string
         var all = question is Question.Of check ? OfCheck(belief, check.Check) : OfLook(table, belief, question);
         return
         [
-            .. all.GroupBy(a => a.Key)
-                .Select(g => (Chance: g.Sum(a => a.Weight), All: g.OrderByDescending(a => a.Weight).ToList()))
+            .. all.GroupBy(a => a.Key).Select(Told).GroupBy(g => g.Words, StringComparer.Ordinal)
+                .Select(g => (Words: g.Key, Chance: g.Sum(a => a.Chance), Told: g.MaxBy(a => a.Chance).Likeliest, All: g.SelectMany(a => a.All).ToList()))
                 .OrderByDescending(g => g.Chance)
                 .Where(g => g.Chance > 0.01)
                 .Select(g => new Outlook(
-                    g.All[0].Words(), g.Chance,
+                    g.Words, g.Chance,
                     [.. g.All.GroupBy(a => a.Hypothesis.Repair, StringComparer.Ordinal).OrderByDescending(r => r.Sum(a => a.Weight)).Select(r => r.Key).Take(MostRepairs)],
-                    g.All[0].Evidence())),
+                    g.Told.Evidence())),
         ];
+    }
+
+    // Of what is not told apart, the words that most of it would be told in, and the likeliest that is.
+    private static (string Words, double Chance, One Likeliest, List<One> All) Told(IEnumerable<One> alike)
+    {
+        var all = alike.ToList();
+        var words = all.GroupBy(a => a.Words(), StringComparer.Ordinal).MaxBy(w => w.Sum(a => a.Weight))!;
+        return (words.Key, all.Sum(a => a.Weight), words.MaxBy(a => a.Weight)!, all);
     }
 
     private static IEnumerable<One> OfLook(TroubleTable table, Belief belief, Question question)

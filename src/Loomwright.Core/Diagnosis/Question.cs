@@ -47,7 +47,7 @@ public abstract record Question(int? Stimulus, double Minutes, double Bits)
 public readonly record struct Asked(int? Stimulus, int? Red = null, int? Black = null, Check? Check = null)
 {
     /// <summary>The question again, as a person has to do it once more.</summary>
-    public Question Again => this switch
+    public Question Again() => this switch
     {
         { Check: { } check } => new Question.Of(check, check.Minutes, 0),
         { Red: { } red } => new Question.Volts(Stimulus!.Value, red, Black, Asking.ProbeMinutes, 0),

@@ -80,7 +80,7 @@ public sealed record Report(Stimulus? Done, Evidence Answer)
 
         return Typed.Read(reading, Unit.Volt) switch
         {
-            Typed.Quantity volts => (new Report(done, new Evidence.Measured(-1, At(points, red)!.Value, At(points, black), volts.Si)), null),
+            Typed.Quantity volts => (new Report(done, new Evidence.Measured(-1, At(points, red)!.Value, IsBatteryMinus(loom, points[At(points, black)!.Value]) ? null : At(points, black), volts.Si)), null),
             Typed.Unreadable bad => (null, new Problem(reading, bad.What, bad.Cure)),
             _ => (null, null),
         };
@@ -154,6 +154,9 @@ public sealed record Report(Stimulus? Done, Evidence Answer)
     private static string[] Listed(string text) => text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static string Plain(string name) => Words.Name(name.Trim());
+
+    // What all volts are told against has no place among the points.
+    private static bool IsBatteryMinus(Loom loom, TerminalRef point) => Wiring.Of(loom).Nodes[point] == 0;
 
     private static int? At(ImmutableArray<TerminalRef> points, string written) => points.Select((p, i) => (p, i)).Where(p => Names.Same(p.p.ToString(), written)).Select(p => (int?)p.i).FirstOrDefault();
 

@@ -16,8 +16,8 @@ public sealed class Trouble
     // After a change nobody can name, so many looks at things themselves come before power (judgement).
     private const int LookedAt = 3;
 
-    // A state that something at least this likely says could harm is not proposed.
-    private const double LikelyEnoughToHarm = 0.01;
+    // A state that something at least this likely says could harm is not proposed, nor one in which a fuse is as likely as this to blow.
+    private const double LikelyEnoughToHarm = 0.01, LikelyEnoughToBlow = 0.1;
 
     // Three standard deviations of a normal law, as a log-likelihood ratio: 3²/2.
     private const double Misfit = 4.5;
@@ -29,7 +29,7 @@ public sealed class Trouble
     private readonly Belief _belief;
     private readonly ImmutableHashSet<Asked> _again;
     private readonly int? _at;
-    private readonly Dictionary<int, bool> _harms = [];
+    private readonly Dictionary<int, bool> _blows = [], _burns = [];
 
     private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
@@ -103,7 +103,9 @@ public sealed class Trouble
     private IEnumerable<Question> Every(Func<int, bool> may)
     {
         var blown = Blown;
-        return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), may).Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)));
+        return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), may)
+            .Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)))
+            .Where(q => q is not Question.Volts volts || !CouldBurn(volts.At)); // Setting the probes takes its time.
     }
 
     // Where it got hot, the thing itself is looked at before anything has power; after a repair, the state that was wrong comes first.
@@ -116,11 +118,16 @@ public sealed class Trouble
             return dead.Concat(Every().Where(q => q.Stimulus is not null)).DistinctBy(q => q.Place);
         }
 
-        return _table.WrongBefore is { } wrong && Answers.IsEmpty && MayBring(wrong) ? Every().Prepend(new Asked(wrong).Again).DistinctBy(q => q.Place) : Every();
+        return _table.WrongBefore is { } wrong && Answers.IsEmpty && MayBring(wrong) ? Every().Prepend(new Asked(wrong).Again()).DistinctBy(q => q.Place)
+            : BatteryAtRest() is { } battery ? Every().Prepend(battery.Again()).DistinctBy(q => q.Place) : Every();
     }
 
+    // Where a weak battery is among the likeliest its volts at rest come first, as all else is judged by them (common practice, no source).
+    private Asked? BatteryAtRest() => Suspects.Take(3).SelectMany(s => s.Hypotheses).FirstOrDefault(h => h.IsOfTheBattery) is { } weak
+        && _table.AtRest(weak) is { } asked && !Done().Contains(asked) && MayBring(asked.Stimulus!.Value) ? asked : null;
+
     private IEnumerable<Question> AtHotThing() => _table.Singles.SelectMany(h => h.Traces).Select(t => t.Check).Distinct()
-        .Where(c => c.Subject == _table.HotThing && c.Kind != CheckKind.Part).OrderBy(c => c.Kind).Select(c => new Asked(null, Check: c).Again);
+        .Where(c => c.Subject == _table.HotThing && c.Kind != CheckKind.Part).OrderBy(c => c.Kind).Select(c => new Asked(null, Check: c).Again());
 
     /// <summary>What a question may be answered with, and what that would speak for; the likeliest answer first.</summary>
     public ImmutableArray<Outlook> Outlooks(Question question) => Outlook.Of(_table, _belief, question);
@@ -139,7 +146,7 @@ public sealed class Trouble
             kept = now with { Signs = [.. old.Signs.Where(s => !now.Signs.Any(n => n.Observable == s.Observable)), .. now.Signs] };
         }
 
-        ImmutableArray<Evidence> answers = [.. Answers.Where(a => a.Place != answer.Place), kept];
+        var answers = before is null ? Answers.Add(kept) : Answers.Replace(before, kept);
         var next = new Trouble(_table, answers, answer.Place.Stimulus, _table.Singles, again);
         if (next.Fits)
         {
@@ -151,6 +158,9 @@ public sealed class Trouble
         return two.Fits || _table.OtherSizes(answers, next._belief.BatteryPlace) is not { IsEmpty: false } sizes
             ? two : new Trouble(_table, answers, answer.Place.Stimulus, [.. two._belief.All, .. sizes], again);
     }
+
+    /// <summary>The same with the bike at rest again, as when the search is taken up later.</summary>
+    public Trouble AtRest() => new(_table, Answers, null, _belief.All, _again);
 
     /// <summary>After a repair was made: what was answered before is kept, with that fault there; what is asked from now on is without it.</summary>
     public Trouble Mended(Suspect mended)
@@ -167,24 +177,29 @@ public sealed class Trouble
     private bool Whole(Evidence answer) => answer is Evidence.Measured or Evidence.Checked || (answer is Evidence.Seen seen
         && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
 
-    // Where the bike stands already, looking on and measuring changes nothing; where it got hot it stands no more.
-    private bool MayBring(int stimulus) => !_table.BringsHeat(stimulus) && (stimulus == _at || !CouldHarm(stimulus));
+    // Where the bike stands already its fuses have held, and what else is seen there is told at once.
+    private bool MayBring(int stimulus) => !_table.BringsHeat(stimulus) && (stimulus == _at || (!CouldBlow(stimulus) && !CouldBurn(stimulus)));
 
     // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
-    private bool CouldHarm(int stimulus)
+    private bool CouldBlow(int stimulus) => Known(_blows, stimulus, () => Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
+        || _belief.All.Zip(_belief.Weights).Where(h => _table.Blows(h.First, stimulus)).ToList() is var blowing
+            && (blowing.Exists(h => h.Second > LikelyEnoughToHarm) || blowing.Sum(h => h.Second) > LikelyEnoughToBlow));
+
+    private bool CouldBurn(int stimulus) => Known(_burns, stimulus, () =>
+        _belief.All.Zip(_belief.Weights).Any(h => h.Second > LikelyEnoughToHarm && !_table.Blows(h.First, stimulus) && _table.Harms(h.First, stimulus)));
+
+    private static bool Known(Dictionary<int, bool> known, int stimulus, Func<bool> find)
     {
-        if (!_harms.TryGetValue(stimulus, out var harms))
+        if (!known.TryGetValue(stimulus, out var found))
         {
-            harms = Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
-                || _belief.All.Zip(_belief.Weights).Any(h => h.Second > LikelyEnoughToHarm && _table.Harms(h.First, stimulus));
-            _harms.Add(stimulus, harms);
+            known.Add(stimulus, found = find());
         }
 
-        return harms;
+        return found;
     }
 
     /// <summary>Whether what was done for an answer may be done again: nothing likely says it could harm.</summary>
-    public bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (!_table.BringsHeat(stimulus) && ((stimulus == _at && !TellsBlown(answer)) || !CouldHarm(stimulus)));
+    public bool MayRepeat(Evidence answer) => answer.Place.Stimulus is not { } stimulus || (MayBring(stimulus) && !TellsBlown(answer));
 
     private bool TellsBlown(Evidence answer) => answer is Evidence.Seen seen && BlownIn(seen).Any();
 

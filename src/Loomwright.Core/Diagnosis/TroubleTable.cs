@@ -115,6 +115,15 @@ public sealed class TroubleTable
     /// <summary>Whether what was done at one place comes again on the way to another.</summary>
     internal bool Brings(int before, int stimulus) => Table.Stimuli[stimulus].Operations.AsSpan().StartsWith(Table.Stimuli[before].Operations.AsSpan());
 
+    /// <summary>Where the volts of the battery that something is about are measured with nothing on; null where the table has no such place.</summary>
+    internal Asked? AtRest(Hypothesis ofTheBattery)
+    {
+        var rest = Enumerable.Range(0, Table.Stimuli.Length).Where(s => Table.Stimuli[s].Operations.IsEmpty).ToList();
+        var battery = ofTheBattery.Faults.Select(f => f.Fault).OfType<Fault.Setting>().Select(f => _loom.Part(f.Part)).FirstOrDefault(p => p is not null);
+        var plus = battery is null || Kinds.Find(battery.Kind)?.Build(battery).Supply is not { } supply ? -1 : Table.Points.IndexOf(new TerminalRef(battery.Name, supply.Plus));
+        return rest.Count == 0 || plus < 0 ? null : new Asked(rest[0], plus);
+    }
+
     /// <summary>Whether an observable (by its place) shows a sign under anything in the list, somewhere.</summary>
     public bool CanShow(int observable, byte sign) => Singles.Any(h => h.Looks.Any(l => !l.Signs.IsEmpty && l.Signs[observable] == sign));
 
@@ -205,6 +214,9 @@ public sealed class TroubleTable
     /// </summary>
     public bool Harms(Hypothesis hypothesis, int stimulus) => _burning.Value.Harms(hypothesis, stimulus);
 
+    /// <summary>Whether a fuse would be blown after a stimulus, by its place, that the bike with nothing wrong leaves whole; also where nothing comes to rest.</summary>
+    internal bool Blows(Hypothesis hypothesis, int stimulus) => _burning.Value.Blows(hypothesis, stimulus);
+
     private IEnumerable<(Hypothesis Other, Hypothesis Both)> Simulated(Hypothesis one, ImmutableArray<Hypothesis> others)
     {
         var options = new DictionaryOptions { Stimuli = Table.Stimuli, Points = Table.Points, FullLight = _loom, Faults = [.. others.Select(o => o.Faults[0])] };
@@ -231,7 +243,7 @@ public sealed class TroubleTable
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)
     {
-        var left = Singles.Where(h => h.Repair != mended.Repair || h.Faults.IsEmpty).ToImmutableArray();
+        var left = Singles.Where(h => !mended.Repairs.Contains(h.Repair) || h.Faults.IsEmpty).ToImmutableArray();
         var weights = new Belief(Table, [.. left.Select(h => Together(h, mended, answers))], answers).Weights;
         return new(_loom, Table, [.. left.Zip(weights, (h, w) => h with { Prior = w })]) { WrongBefore = (answers.FirstOrDefault(IsOdd) ?? answers.FirstOrDefault(a => a.Place.Stimulus is not null))?.Place.Stimulus };
     }

@@ -10,8 +10,9 @@ namespace Loomwright.Diagnosis;
 /// </summary>
 internal sealed class Weighing
 {
-    // What flashes does so by one flasher, which may start or not by little: when it does otherwise than it was computed to, all its lamps do (judgement).
-    private const double FlashesElse = 0.04, FlashesAlike = 0.5;
+    // What flashes does so by one flasher, which may start or not by little: when it does otherwise than it was computed to, all its lamps
+    // do. While a starter drags the battery down, box, relays and lamps hang on little as much (judgement).
+    private const double FlashesElse = 0.04, SagsElse = 0.1, Alike = 0.5, OnlyAStarterAmps = 50;
 
     private const double Impossible = -1000;
 
@@ -20,6 +21,7 @@ internal sealed class Weighing
 
     private readonly FaultTable _table;
     private readonly ImmutableArray<Evidence> _answers;
+    private readonly int? _complaint;
 
     // By observable and cell, which is a state of the battery and a lamp of its own: the chance of all that was told of a lamp that is not dark.
     private readonly double[] _told;
@@ -30,6 +32,7 @@ internal sealed class Weighing
     public Weighing(FaultTable table, ImmutableArray<Evidence> answers)
     {
         (_table, _answers) = (table, answers);
+        _complaint = answers.OfType<Evidence.Seen>().FirstOrDefault(IsOdd)?.Stimulus;
         _told = new double[table.Observables.Length * Cells];
         _isTold = new bool[table.Observables.Length];
     }
@@ -64,6 +67,13 @@ internal sealed class Weighing
         {
             byBattery[b] += Battery.GoesWithItsFault(b) ? Battery.MoreWithItsFault : Impossible;
         }
+
+        // What leaves as designed what was complained of first is no cause of it; a battery that low is.
+        var charge = _complaint is { } complained && !hypothesis.IsOfTheBattery && hypothesis.Looks[complained].LooksLike(_table.Healthy.Looks[complained]);
+        for (var b = 0; charge && b < byBattery.Length; b++)
+        {
+            byBattery[b] += Battery.IsToBeCharged(b) ? Impossible : 0;
+        }
     }
 
     /// <summary>The logarithm of the chance of all answers with one state of the battery.</summary>
@@ -86,14 +96,20 @@ internal sealed class Weighing
         }),
     ];
 
+    private bool IsOdd(Evidence.Seen seen) => _table.Healthy.Looks[seen.Stimulus].Signs is { IsEmpty: false } healthy && seen.Signs.Any(s => healthy[s.Observable] != s.Sign);
+
     // Lamps are dim together, by what they all hang on: the oddest of them stands for all.
     private double Against(Look look, int battery, Evidence.Seen seen)
     {
-        var (others, shining) = (0.0, 0.0);
+        var (others, shining, first, isStart) = (0.0, 0.0, true, IsStart(seen.Stimulus));
         foreach (var (observable, told) in seen.Signs)
         {
             var (what, there) = (_table.Observables[observable], look.Signs[observable]);
-            if (Shines(what, there))
+            if (HangsOnLittle(isStart, what, there, told))
+            {
+                (others, first) = (others - Math.Log(Otherwise(isStart, what, there, told, first)), false);
+            }
+            else if (Shines(what, there))
             {
                 var dim = Brightness.DimOfAny(look.Light[observable] * Brightness.Left(what, Battery.Shares[battery], look.SupplyAmps));
                 shining = Math.Max(shining, Math.Log(Math.Max(Told(what, dim, (byte)Symbol.Lit), Told(what, dim, (byte)Symbol.Dim)) / Told(what, dim, told)));
@@ -110,6 +126,15 @@ internal sealed class Weighing
     private static double Told(Observable what, double dim, byte told) => (dim * Misreading.Of(what, (byte)Symbol.Dim, told)) + ((1 - dim) * Misreading.Of(what, (byte)Symbol.Lit, told));
 
     private static bool Shines(Observable what, byte there) => what.LightPower is not null && (Symbol)there is Symbol.Lit or Symbol.Dim;
+
+    // Whether one thing that does otherwise there than it was computed to is no wonder, as others then do too.
+    private static bool HangsOnLittle(bool isStart, Observable what, byte there, byte told) => there != told
+        && (isStart ? !(Shines(what, there) && (Symbol)told is Symbol.Lit or Symbol.Dim) : what.LightPower is not null && Flashes(there) && !Flashes(told));
+
+    private static double Otherwise(bool isStart, Observable what, byte there, byte told, bool first) =>
+        first ? Math.Max(isStart ? SagsElse : FlashesElse, Misreading.Of(what, there, told)) : Alike;
+
+    private bool IsStart(int stimulus) => Math.Abs(_table.Healthy.Looks[stimulus].SupplyAmps) > OnlyAStarterAmps;
 
     private static bool Flashes(byte sign) => (Symbol)sign is Symbol.Flashing or Symbol.FlashingFast or Symbol.FlashingSlowly;
 
@@ -145,17 +170,17 @@ internal sealed class Weighing
             return guessed;
         }
 
-        var (right, lamps, flashes) = (1.0 - Misreading.WrongControl, 1.0, true);
+        var (right, lamps, first, isStart) = (1.0 - Misreading.WrongControl, 1.0, true, IsStart(seen.Stimulus));
         foreach (var (observable, sign) in seen.Signs)
         {
             var (what, there) = (_table.Observables[observable], look.Signs[observable]);
-            if (Shines(what, there))
+            if (HangsOnLittle(isStart, what, there, sign))
+            {
+                (right, first) = (right * Otherwise(isStart, what, there, sign, first), false);
+            }
+            else if (Shines(what, there))
             {
                 lamps *= Math.Max(Misreading.Of(what, (byte)Symbol.Lit, sign), Misreading.Of(what, (byte)Symbol.Dim, sign));
-            }
-            else if (what.LightPower is not null && Flashes(there) && !Flashes(sign))
-            {
-                (right, flashes) = (right * (flashes ? Math.Max(FlashesElse, Misreading.Of(what, there, sign)) : FlashesAlike), false);
             }
             else
             {
@@ -172,7 +197,7 @@ internal sealed class Weighing
         foreach (var (observable, sign) in seen.Signs)
         {
             var what = _table.Observables[observable];
-            if (!Shines(what, look.Signs[observable]))
+            if (!Shines(what, look.Signs[observable]) || HangsOnLittle(isStart, what, look.Signs[observable], sign))
             {
                 continue;
             }

@@ -39,6 +39,12 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
             }
         }
 
+        // Nobody knows how long it was left alone.
+        if (all.Count > 0)
+        {
+            all[^1] = all[^1] with { After = all[^1].After.AtRest() };
+        }
+
         return all;
     }
 

@@ -53,7 +53,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
         var (questions, minutes) = (0, 0.0);
         while (trouble.State == Search.GoesOn && questions < MostQuestions)
         {
-            var question = trouble.Odd is { } odd ? odd.Place.Again : Chosen(trouble, order, random);
+            var question = trouble.Odd is { } odd ? odd.Place.Again() : Chosen(trouble, order, random);
             questions++;
             minutes += question.Minutes;
             var answer = Answer(world, random, question, misreads);
@@ -99,7 +99,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
     {
         for (var q = 0; trouble.State == Search.GoesOn && q < MostQuestions; q++)
         {
-            trouble = trouble.After(Answer(world, random, trouble.Odd is { } odd ? odd.Place.Again : trouble.Questions[0], misreads));
+            trouble = trouble.After(Answer(world, random, trouble.Odd is { } odd ? odd.Place.Again() : trouble.Questions[0], misreads));
         }
 
         return trouble;

@@ -163,6 +163,22 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void The_chances_of_all_a_meter_may_show_on_a_lead_that_nothing_holds_make_one()
+    {
+        const double step = 0.005;
+        var (hypothesis, read) = (from h in Table.Singles
+                                  from s in Enumerable.Range(0, h.Looks.Length)
+                                  from p in Table.Probes
+                                  where Likelihood.IsLoose(h.Looks[s], p.Red, p.Black)
+                                  select (h, new Evidence.Measured(s, p.Red, p.Black, 0))).First();
+        Assert.Equal(1, Enumerable.Range(-3000, 6001).Sum(i => step * Likelihood.Of(hypothesis, 1, read with { Volts = i * step })), 0.02);
+    }
+
+    [Fact]
+    public void Volts_against_battery_minus_are_the_same_measurement_in_writing_and_on_the_page() =>
+        Assert.Null(Assert.IsType<Evidence.Measured>(Bench.Read("lock=riding: box.X4 to battery.- = 12.4 V").Report!.Answer).Black);
+
+    [Fact]
     public void A_check_of_the_thing_itself_is_asked_with_the_main_fuse_out_also_where_every_state_harms()
     {
         var shorted = Trouble.Begin(Table).After(Seen("short: box.B+ to box.B-", Stop));
@@ -198,6 +214,47 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void No_state_is_proposed_in_which_all_causes_together_make_a_blown_fuse_likelier_than_one_in_ten()
+    {
+        foreach (var answers in new ImmutableArray<Evidence>[] { [], [Saw($"{Stop}: rear cluster stop=dark")], [Seen("open: box supply", "lock=riding")] })
+        {
+            var weights = new Belief(Table.Table, Table.Singles, answers).Weights;
+            var questions = Trouble.Begin(Table, answers).Questions.Where(q => q.Stimulus is not null).ToList();
+            Assert.All(questions, q => Assert.InRange(Table.Singles.Zip(weights).Sum(h => Table.Blows(h.First, q.Stimulus!.Value) ? h.Second : 0), 0, 0.1));
+        }
+    }
+
+    [Fact]
+    public void What_is_not_in_the_list_explains_a_find_nothing_in_it_leaves_as_well_with_every_state_of_the_battery()
+    {
+        // 0.98 for the likeliest find, a guess of a fifth twice over, beside 0.02 × 0.1 for an invented one: 2 % × 0.98 × 0.04 / 0.002 = 0.39 to 1.
+        var found = new Evidence.Checked(new Check(CheckKind.Terminals, "no such part"), "what no fault leaves");
+        Assert.Equal(0.392 / 1.392, new Belief(Table.Table, Table.Singles, [found]).Other, 0.01);
+    }
+
+    [Fact]
+    public void Where_all_lamps_are_dim_the_battery_is_measured_at_rest_before_anything_else_and_then_charged()
+    {
+        // A battery at 11.8 V with nothing else wrong: what leaves the lamps that are complained of as designed is no cause of it.
+        var low = Bench.Loom! with { Parts = [.. Bench.Loom!.Parts.Select(p => p.Kind == "battery" ? p with { Settings = p.Settings.With("rest voltage", new Design.Value.Number(11.8)) } : p)] };
+        var weak = FaultTable.Of(low, new DictionaryOptions { Stimuli = Table.Table.Stimuli, Points = Table.Table.Points, FullLight = Bench.Loom, Faults = [] }).Healthy;
+        var dim = Enumerable.Range(0, weak.Looks.Length).First(s => !weak.Looks[s].LooksLike(Table.Table.Healthy.Looks[s]));
+        var first = Assert.IsType<Question.Volts>(Trouble.Begin(Table).After(All(weak, dim)).Questions[0]);
+        Assert.Equal(("battery.+", true, true), (Table.Table.Points[first.Red].ToString(), first.Black is null, Table.Table.Stimuli[first.At].Operations.IsEmpty));
+        Assert.Equal("charge battery", Answered(weak, []).Suspects[0].Repair);
+    }
+
+    [Fact]
+    public void After_a_repair_of_two_things_neither_stays_in_the_list()
+    {
+        string[] repairs = ["remake stop lamp feed with both its ends", "remake left rear indicator feed with both its ends"];
+        var (stop, left) = (Table.Singles.First(h => h.Repair == repairs[0]), Table.Singles.First(h => h.Repair == repairs[1]));
+        var both = new Hypothesis([stop.Faults[0], left.Faults[0]], [.. repairs], 1, stop.Looks, []);
+        var after = Trouble.Begin(Table).After(Seen(["open: stop lamp feed", "open: left rear indicator feed"], Stop)).Mended(new Suspect(both.Repair, 1, [both]));
+        Assert.DoesNotContain(after.Table.Singles, h => repairs.Contains(h.Repair));
+    }
+
+    [Fact]
     public void What_blew_a_fuse_is_not_done_again_only_because_another_answer_does_not_fit()
     {
         var blown = Enumerable.Range(0, Table.Table.Observables.Length).First(o => Table.Table.Observables[o].Sense == Sense.Fuse);
@@ -229,6 +286,7 @@ public sealed class TroubleTests
         var outlooks = trouble.Outlooks(trouble.Questions[0]);
         Assert.InRange(outlooks.Sum(o => o.Chance), 0.9, 1);
         Assert.All(outlooks, o => Assert.NotEmpty(o.Repairs));
+        Assert.All(Trouble.Begin(Table).Questions, q => Assert.Distinct(trouble.Outlooks(q).Select(o => o.Answer)));
     }
 
     [Theory]
