@@ -14,6 +14,9 @@ internal static class Battery
     /// <summary>Whether one that stands so low is itself what is to be mended where nothing else shows.</summary>
     public static bool IsToBeCharged(int place) => Shares[place] < 0.97;
 
+    /// <summary>How much less likely that is where something else is thought of that leaves what was complained of as designed, as a logarithm (judgement).</summary>
+    public static readonly double HardlyAnExcuse = Math.Log(0.03);
+
     /// <summary>Whether it may stand so, beside what the fault makes of it, where the fault is its own charge: that is never told to the point.</summary>
     public static bool GoesWithItsFault(int place) => Shares[place] is >= 0.96 and <= 1;
 

@@ -20,7 +20,7 @@ internal static class Likelihood
     /// <summary>The density of a reading when this is wrong and the battery stands so. Never 0.</summary>
     public static double Of(Hypothesis hypothesis, double battery, Evidence.Measured read) =>
         hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look ? IsLoose(look, read.Red, read.Black) ? Loose(read.Volts)
-        : Misreading.Reading(battery * Volts(look, read.Red, read.Black), look.SupplyAmps, read.Volts) : GuessedReading;
+        : Held(look, read.Red, battery * Volts(look, read.Red, read.Black), read.Volts) : GuessedReading;
 
     /// <summary>The chance that a check finds that: what is there is overlooked, or something seen that is not there, now and then. Never 0.</summary>
     public static double Of(Hypothesis hypothesis, Evidence.Checked found)
@@ -44,7 +44,7 @@ internal static class Likelihood
     /// <summary>How far a reading is from the likeliest, as a log-likelihood ratio.</summary>
     public static double Against(Hypothesis hypothesis, double battery, Evidence.Measured read) =>
         hypothesis.Looks[read.Stimulus] is { Volts.IsEmpty: false } look && !IsLoose(look, read.Red, read.Black) && battery * Volts(look, read.Red, read.Black) is var volts
-            ? Math.Log(Misreading.Reading(volts, look.SupplyAmps, volts) / Misreading.Reading(volts, look.SupplyAmps, read.Volts)) : 0;
+            ? Math.Max(0, Math.Log(Held(look, read.Red, volts, volts) / Held(look, read.Red, volts, read.Volts))) : 0;
 
     /// <summary>How far what was found is from the likeliest, as a log-likelihood ratio.</summary>
     public static double Against(Hypothesis hypothesis, Evidence.Checked found) =>
@@ -58,6 +58,11 @@ internal static class Likelihood
         Evidence.Checked found => Math.Log(found.Found is null ? 1 - GuessedFind : GuessedFind * GuessedFind),
         _ => 0,
     };
+
+    // Against battery minus the meter itself draws a loose lead down to nought, or leaks hold it a little above.
+    private static double Held(Look look, int red, double volts, double told) => look.Floats.IsEmpty || !look.Floats[red] || Math.Abs(volts) > MostOfALooseLead
+        ? Misreading.Reading(volts, look.SupplyAmps, told)
+        : (0.5 * Misreading.Reading(volts, look.SupplyAmps, told)) + (0.5 * Misreading.Reading(0, look.SupplyAmps, told));
 
     private static double Loose(double told) => (0.5 * Misreading.Reading(0, 0, told)) + (Math.Abs(told) <= MostOfALooseLead ? 0.5 / (2 * MostOfALooseLead) : 0);
 

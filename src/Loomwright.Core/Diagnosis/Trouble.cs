@@ -29,7 +29,8 @@ public sealed class Trouble
     private readonly Belief _belief;
     private readonly ImmutableHashSet<Asked> _again;
     private readonly int? _at;
-    private readonly Dictionary<int, bool> _blows = [], _burns = [];
+    private readonly Dictionary<int, bool> _blows = [];
+    private readonly Dictionary<int, double> _burns = [];
 
     private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
@@ -105,7 +106,7 @@ public sealed class Trouble
         var blown = Blown;
         return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), may)
             .Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)))
-            .Where(q => q is not Question.Volts volts || !CouldBurn(volts.At)); // Setting the probes takes its time.
+            .Where(q => q is not Question.Volts volts || !IsBurning(volts.At)); // Setting the probes takes its time.
     }
 
     // Where it got hot, the thing itself is looked at before anything has power; after a repair, the state that was wrong comes first.
@@ -182,13 +183,21 @@ public sealed class Trouble
 
     // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
     private bool CouldBlow(int stimulus) => Known(_blows, stimulus, () => Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
-        || _belief.All.Zip(_belief.Weights).Where(h => _table.Blows(h.First, stimulus)).ToList() is var blowing
-            && (blowing.Exists(h => h.Second > LikelyEnoughToHarm) || blowing.Sum(h => h.Second) > LikelyEnoughToBlow));
+        || Listed().Where(h => _table.Blows(h.Hypothesis, stimulus)).ToList() is var blowing && (blowing.Exists(h => h.Share > LikelyEnoughToHarm) || blowing.Sum(h => h.Share) > LikelyEnoughToBlow));
 
-    private bool CouldBurn(int stimulus) => Known(_burns, stimulus, () =>
-        _belief.All.Zip(_belief.Weights).Any(h => h.Second > LikelyEnoughToHarm && !_table.Blows(h.First, stimulus) && _table.Harms(h.First, stimulus)));
+    private bool CouldBurn(int stimulus) => Burning(stimulus) > 0;
 
-    private static bool Known(Dictionary<int, bool> known, int stimulus, Func<bool> find)
+    // Where the bike stands so already and neither heat nor smoke is told of, as long as that is likelier than not.
+    private bool IsBurning(int stimulus) => Burning(stimulus) > 0.5;
+
+    // What all that is likely enough and burns something there comes to.
+    private double Burning(int stimulus) => Known(_burns, stimulus, () =>
+        Listed().Where(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus) && _table.Harms(h.Hypothesis, stimulus)).Sum(h => h.Share));
+
+    // As shares of what is in the list: of something else nobody knows whether it harms.
+    private IEnumerable<(Hypothesis Hypothesis, double Share)> Listed() => _belief.All.Zip(_belief.Weights, (h, w) => (h, w / (1 - _belief.Other)));
+
+    private static T Known<T>(Dictionary<int, T> known, int stimulus, Func<T> find)
     {
         if (!known.TryGetValue(stimulus, out var found))
         {

@@ -21,6 +21,7 @@ internal sealed class Weighing
 
     private readonly FaultTable _table;
     private readonly ImmutableArray<Evidence> _answers;
+    // Done when all that was odd first was dim.
     private readonly int? _complaint;
 
     // By observable and cell, which is a state of the battery and a lamp of its own: the chance of all that was told of a lamp that is not dark.
@@ -32,7 +33,7 @@ internal sealed class Weighing
     public Weighing(FaultTable table, ImmutableArray<Evidence> answers)
     {
         (_table, _answers) = (table, answers);
-        _complaint = answers.OfType<Evidence.Seen>().FirstOrDefault(IsOdd)?.Stimulus;
+        _complaint = answers.OfType<Evidence.Seen>().FirstOrDefault(s => Odd(s).Any()) is { } complaint && Odd(complaint).All(s => (Symbol)s.Sign == Symbol.Dim) ? complaint.Stimulus : null;
         _told = new double[table.Observables.Length * Cells];
         _isTold = new bool[table.Observables.Length];
     }
@@ -68,11 +69,11 @@ internal sealed class Weighing
             byBattery[b] += Battery.GoesWithItsFault(b) ? Battery.MoreWithItsFault : Impossible;
         }
 
-        // What leaves as designed what was complained of first is no cause of it; a battery that low is.
+        // Where all that was complained of first is dim lamps, what leaves them as designed is hardly a cause of it; a battery that low is.
         var charge = _complaint is { } complained && !hypothesis.IsOfTheBattery && hypothesis.Looks[complained].LooksLike(_table.Healthy.Looks[complained]);
         for (var b = 0; charge && b < byBattery.Length; b++)
         {
-            byBattery[b] += Battery.IsToBeCharged(b) ? Impossible : 0;
+            byBattery[b] += Battery.IsToBeCharged(b) ? Battery.HardlyAnExcuse : 0;
         }
     }
 
@@ -96,7 +97,7 @@ internal sealed class Weighing
         }),
     ];
 
-    private bool IsOdd(Evidence.Seen seen) => _table.Healthy.Looks[seen.Stimulus].Signs is { IsEmpty: false } healthy && seen.Signs.Any(s => healthy[s.Observable] != s.Sign);
+    private IEnumerable<(int Observable, byte Sign)> Odd(Evidence.Seen seen) => _table.Healthy.Looks[seen.Stimulus].Signs is { IsEmpty: false } healthy ? seen.Signs.Where(s => healthy[s.Observable] != s.Sign) : [];
 
     // Lamps are dim together, by what they all hang on: the oddest of them stands for all.
     private double Against(Look look, int battery, Evidence.Seen seen)

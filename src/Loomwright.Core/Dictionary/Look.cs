@@ -19,7 +19,7 @@ public sealed record Look(Outcome Outcome, ImmutableArray<byte> Signs, double Su
     /// <summary>Whether what a meter shows between two points hangs on leaks nobody knows.</summary>
     /// <param name="red">Point of the red probe, by its place.</param>
     /// <param name="black">Point of the black one; null for battery minus.</param>
-    public bool IsLoose(int red, int? black) => !Floats.IsEmpty && (Floats[red] || (black is { } b && Floats[b]));
+    public bool IsLoose(int red, int? black) => black is { } b && !Floats.IsEmpty && (Floats[red] || Floats[b]);
 
     /// <summary>Whether a person sees and hears the same.</summary>
     public bool LooksLike(Look other) => ReferenceEquals(this, other) || Signs.AsSpan().SequenceEqual(other.Signs.AsSpan());
