@@ -8,8 +8,8 @@ internal sealed class Repairs(CatalogueSite site)
 {
     public string Of(Fault fault) => fault switch
     {
-        Fault.Open f => Remake(f.Wire),
-        Fault.High f => site.Loom.Wire(f.Joint) is { } wire ? Remake(wire.Name) : Ground(f.Joint),
+        Fault.Open f => Renew(f.Wire),
+        Fault.High f => site.Loom.Wire(f.Joint) is { } wire ? Renew(wire.Name) : Ground(f.Joint),
         Fault.Lost f => Ground(f.Ground),
         Fault.Moved f => $"put the end of {f.Wire} that sits on {f.To} back on {f.End}",
         Fault.Swapped f => $"exchange what sits on {f.A} and on {f.B}",
@@ -25,8 +25,8 @@ internal sealed class Repairs(CatalogueSite site)
     /// <summary>A setting's key in words: <c>limit of output stop lamp</c> for <c>outputs/stop lamp/limit</c>.</summary>
     public static string Setting(string key) => key.Split('/') is [var group, var name, var own] ? $"{own} of {group.TrimEnd('s')} {name}" : key;
 
-    private static string Remake(string wire) => $"remake {wire} with both its ends";
+    private static string Renew(string wire) => $"renew {wire} and both its ends";
 
     // With one lead of its own, the work is at that lead.
-    private string Ground(string ground) => GroundLeads.Of(site.Wiring, ground) is [var lead] ? Remake(lead) : $"clean {ground} to bare metal and tighten it";
+    private string Ground(string ground) => GroundLeads.Of(site.Wiring, ground) is [var lead] ? Renew(lead) : $"clean {ground} to bare metal and tighten it";
 }

@@ -26,7 +26,7 @@ public sealed class KeptSearchTests
             bike.Read($"{stop}: box.X4 to battery.- = 12.4 V").Report!.In(table),
             bike.Found("terminals of box: as it should be").Report!.In(table),
             bike.Found("terminals of rear cluster: stop lamp feed sits on rear cluster.plate").Report!.In(table),
-            bike.NotSure(stop).Report!.In(table),
+            bike.NotSure("lock=riding, left button=pressed").Report!.In(table),
             new Evidence.NotSure(new Asked(unsure, 0, 1)),
             new Evidence.NotSure(new Asked(null, Check: table.Singles.SelectMany(h => h.Traces).First().Check)),
         ];

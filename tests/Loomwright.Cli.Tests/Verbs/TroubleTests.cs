@@ -21,7 +21,7 @@ public sealed class TroubleTests
             {"do": "lock=riding, front brake=pressed", "answer": "rear cluster stop=dark, rear cluster tail=lit, box.X4=on"}
             {"do": "lock=riding, front brake=pressed", "between": ["rear cluster.stop", "battery.-"], "reading": "0,02", "unit": "V"}
             {"do": "lock=riding, left button=pressed", "answer": "not sure"}
-            {"mended": "remake stop lamp feed with both its ends"}
+            {"mended": "renew stop lamp feed and both its ends"}
             {"do": "lock=riding, left button=pressed", "answer": "left rear indicator=dark, rear cluster tail=lit"}
             """);
         Golden.Check("trouble/second.txt", Called.With("trouble", Called.Bench, "--session", session).Golden);
@@ -71,7 +71,7 @@ public sealed class TroubleTests
     public void A_repair_nobody_offered_is_named_with_its_line_as_all_that_cannot_be_read()
     {
         using var folder = new Folder();
-        var session = folder.Write("search.jsonl", "{\"do\": \"lock=riding\", \"answer\": \"rear cluster tail=dark\"}\n{\"mended\": \"remake everything\"}\n");
+        var session = folder.Write("search.jsonl", "{\"do\": \"lock=riding\", \"answer\": \"rear cluster tail=dark\"}\n{\"mended\": \"renew everything\"}\n");
         var called = Called.With("trouble", Called.Bench, "--session", session);
         Assert.StartsWith($"{session}:2:1: there is no repair", called.Error, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(ExitCode.Unreadable, called.Exit);

@@ -69,8 +69,8 @@ public sealed class TroubleTests
     public void Two_faults_at_once_are_found_when_no_single_one_goes_with_the_answers()
     {
         var trouble = Played("open: stop lamp feed", "open: left rear indicator feed");
-        Assert.Contains(trouble.Suspects.Take(3), s => s.Hypotheses[0].Repairs is ["remake stop lamp feed with both its ends", "remake left rear indicator feed with both its ends"]
-            or ["remake left rear indicator feed with both its ends", "remake stop lamp feed with both its ends"]);
+        Assert.Contains(trouble.Suspects.Take(3), s => s.Hypotheses[0].Repairs is ["renew stop lamp feed and both its ends", "renew left rear indicator feed and both its ends"]
+            or ["renew left rear indicator feed and both its ends", "renew stop lamp feed and both its ends"]);
         Assert.True(trouble.State == Search.DoesNotFit || trouble.Odd is null);
     }
 
@@ -79,10 +79,10 @@ public sealed class TroubleTests
     {
         string[] both = ["open: stop lamp feed", "open: left rear indicator feed"];
         var trouble = Trouble.Begin(Table).After(Seen(both, Stop)).After(Seen(both, Left));
-        var stop = new Suspect("remake stop lamp feed with both its ends", 1, [Table.Singles.First(h => h.Repair == "remake stop lamp feed with both its ends")]);
+        var stop = new Suspect("renew stop lamp feed and both its ends", 1, [Table.Singles.First(h => h.Repair == "renew stop lamp feed and both its ends")]);
         var after = trouble.Mended(stop).After(Seen("open: left rear indicator feed", Left));
         Assert.DoesNotContain(after.Suspects, s => s.Repair == stop.Repair);
-        Assert.Contains(after.Suspects.Take(3), s => s.Repair == "remake left rear indicator feed with both its ends");
+        Assert.Contains(after.Suspects.Take(3), s => s.Repair == "renew left rear indicator feed and both its ends");
     }
 
     [Fact]
@@ -193,14 +193,14 @@ public sealed class TroubleTests
         var low = Bench.Loom! with { Parts = [.. Bench.Loom!.Parts.Select(p => p.Kind == "battery" ? p with { Settings = p.Settings.With("rest voltage", new Design.Value.Number(11.9)) } : p)] };
         var truth = FaultTable.Of(Patch.Apply(low, Bench.Fault("open: tail ground").Fault!), new DictionaryOptions { Stimuli = Table.Table.Stimuli, Points = Table.Table.Points, FullLight = Bench.Loom, Faults = [] }).Healthy;
         var trouble = Answered(truth, Bench.Fault("open: tail ground").Fault!.ToString());
-        Assert.Equal("remake tail ground with both its ends", trouble.Suspects[0].Repair);
+        Assert.Equal("renew tail ground and both its ends", trouble.Suspects[0].Repair);
     }
 
     [Fact]
     public void An_open_feed_stands_first_beside_the_light_of_its_output()
     {
         var trouble = Played("open: stop lamp feed");
-        Assert.Equal("remake stop lamp feed with both its ends", trouble.Suspects[0].Repair);
+        Assert.Equal("renew stop lamp feed and both its ends", trouble.Suspects[0].Repair);
         Assert.True(trouble.Suspects[0].Share > 0.8);
     }
 
@@ -247,7 +247,7 @@ public sealed class TroubleTests
     [Fact]
     public void After_a_repair_of_two_things_neither_stays_in_the_list()
     {
-        string[] repairs = ["remake stop lamp feed with both its ends", "remake left rear indicator feed with both its ends"];
+        string[] repairs = ["renew stop lamp feed and both its ends", "renew left rear indicator feed and both its ends"];
         var (stop, left) = (Table.Singles.First(h => h.Repair == repairs[0]), Table.Singles.First(h => h.Repair == repairs[1]));
         var both = new Hypothesis([stop.Faults[0], left.Faults[0]], [.. repairs], 1, stop.Looks, []);
         var after = Trouble.Begin(Table).After(Seen(["open: stop lamp feed", "open: left rear indicator feed"], Stop)).Mended(new Suspect(both.Repair, 1, [both]));
