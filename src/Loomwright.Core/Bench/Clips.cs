@@ -25,6 +25,12 @@ internal static class Clips
             });
         }
 
+        // Up to here it lay with the other ends, where ohms are read.
+        foreach (var (wire, end) in site.StarterLeads)
+        {
+            steps.Add(Act.PowerUp, $"{wire.Name}: its end {(end == site.Whole.Feed ? $"out of the {Colour(site, end)} clip lead" : $"off {site.Mark(end)}")}, booted, clear of everything. It goes on last.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)] });
+        }
+
         var hot = site.IsBench ? Cautions.HotOnSupply : Cautions.Hot;
         if (site.HasBack)
         {
@@ -77,6 +83,11 @@ internal static class Clips
             steps.Add(Act.PowerDown, $"{Lead(site, site.Whole.Feed)} comes off {site.Mark(site.Whole.Feed)}, capped.", s => s with { Marks = [site.Mark(site.Whole.Feed)], PowerOn = !site.IsBench });
         }
 
+        foreach (var (wire, end) in site.StarterLeads)
+        {
+            steps.Add(Act.PowerDown, $"{wire.Name}: its end back {(end == site.Whole.Feed ? $"in the {Colour(site, end)} clip lead, capped with the others" : $"on {site.Mark(end)}")}.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)] });
+        }
+
         if (site.MeteredFuse is { } fuse)
         {
             steps.Add(Act.PowerDown, $"Meter out: {Wires(site, fuse)} back on {new Mark(fuse, null)}, red plug back to V.", s => s with { Marks = [new Mark(fuse, null)], Cautions = site.Once.Say(Cautions.AmpsSocket) });
@@ -86,6 +97,8 @@ internal static class Clips
     private static IEnumerable<string> WiresOn(Site site, TerminalRef at) => site.Connected.Wires.Where(w => w.From == at || w.To == at).Select(w => w.Name);
 
     private static string Wires(Site site, TerminalRef at) => string.Join(" and ", WiresOn(site, at));
+
+    private static string Colour(Site site, TerminalRef post) => post.Equals(site.Whole.Plus) ? "red" : "black";
 
     // By its wire: the meter has a red and a black clip of its own.
     private static string Lead(Site site, TerminalRef post)

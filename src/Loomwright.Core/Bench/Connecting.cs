@@ -61,11 +61,6 @@ internal static class Connecting
         var named = wire.NameIsDerived ? "Wire" : wire.Name;
         foreach (var (near, far) in new[] { (wire.From, wire.To), (wire.To, wire.From) })
         {
-            if (site.StarterLeads.Any(l => l.Wire == wire && l.End == near))
-            {
-                return $"{named} ({looks}): to {site.Mark(far)}. Its end for {site.Mark(near)} stays off, booted: a step of power-up puts it on, last of all.";
-            }
-
             if (near.Equals(site.Whole.Feed) || near.Equals(site.Whole.Return))
             {
                 var clip = near.Equals(site.Whole.Plus) ? "red" : "black";

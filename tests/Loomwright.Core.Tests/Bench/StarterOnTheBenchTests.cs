@@ -25,9 +25,9 @@ public sealed class StarterOnTheBenchTests
     {
         var stage = Starter(ground);
         var welded = Patch.Apply(stage.Connected, new Fault.Shorted(new("starter relay", "30"), new("starter relay", "45")));
-        var on = stage.Steps.Single(s => s.Act == Act.PowerUp && s.Wire == "starter cable");
+        var on = stage.Steps.Single(s => s is { Act: Act.PowerUp, Wire: "starter cable", PowerOn: true });
         Assert.Equal(on, stage.Steps.Last(s => s.Act == Act.PowerUp));
-        Assert.DoesNotContain(stage.Steps, s => s.Text.Contains("clip lead", StringComparison.Ordinal) && s.Text.Contains("starter cable", StringComparison.Ordinal));
+        Assert.DoesNotContain(stage.Steps, s => s.Text.Contains("clip lead on", StringComparison.Ordinal) && s.Text.Contains("starter cable", StringComparison.Ordinal));
         Assert.Contains(new Expectation("starter", "rests"), on.Expect);
 
         Assert.DoesNotContain(Turning(welded.Without("starter cable")), t => t);
@@ -35,6 +35,19 @@ public sealed class StarterOnTheBenchTests
 
         IEnumerable<bool> Turning(Loom loom) =>
             new Rig(loom).Play(stage.Steps.Where(s => s.Act == Act.PowerUp).Select(s => s.Do).OfType<Operation.Set>()).SelectMany(f => f.Seen).Select(s => s is { Part: "starter", Symbol: Symbol.Turns });
+    }
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void While_ohms_are_read_the_starters_lead_lies_in_the_clip_and_leaves_it_before_the_clip_goes_on(string ground)
+    {
+        var steps = Starter(ground).Steps;
+        Assert.Contains(steps, s => s is { Act: Act.Connect, Wire: "starter cable" } && s.Text.Contains("clip lead, capped until power-up", StringComparison.Ordinal));
+        var first = steps.First(s => s.Act == Act.PowerUp);
+        Assert.Equal(("starter cable", false), (first.Wire, first.PowerOn));
+        Assert.Contains("out of the ", first.Text, StringComparison.Ordinal);
+        Assert.Equal(("starter cable", false), (steps[^1].Wire, steps[^1].PowerOn));
     }
 
     [Theory]
