@@ -29,8 +29,7 @@ public sealed class Trouble
     private readonly Belief _belief;
     private readonly ImmutableHashSet<Asked> _again;
     private readonly int? _at;
-    private readonly Dictionary<int, bool> _blows = [];
-    private readonly Dictionary<int, double> _burns = [];
+    private readonly Dictionary<int, bool> _blows = [], _burns = [];
 
     private Trouble(TroubleTable table, ImmutableArray<Evidence> answers, int? at, ImmutableArray<Hypothesis> all, ImmutableHashSet<Asked> again)
     {
@@ -185,19 +184,18 @@ public sealed class Trouble
     private bool CouldBlow(int stimulus) => Known(_blows, stimulus, () => Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
         || Listed().Where(h => _table.Blows(h.Hypothesis, stimulus)).ToList() is var blowing && (blowing.Exists(h => h.Share > LikelyEnoughToHarm) || blowing.Sum(h => h.Share) > LikelyEnoughToBlow));
 
-    private bool CouldBurn(int stimulus) => Burning(stimulus) > 0;
+    private bool CouldBurn(int stimulus) => Known(_burns, stimulus, () => Burning(stimulus).Any());
 
-    // Where the bike stands so already and neither heat nor smoke is told of, as long as that is likelier than not.
-    private bool IsBurning(int stimulus) => Burning(stimulus) > 0.5;
+    // Where the bike stands so already and neither heat nor smoke is told of, only what is likelier than not counts.
+    private bool IsBurning(int stimulus) => CouldBurn(stimulus) && Burning(stimulus).Sum() > 0.5;
 
-    // What all that is likely enough and burns something there comes to.
-    private double Burning(int stimulus) => Known(_burns, stimulus, () =>
-        Listed().Where(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus) && _table.Harms(h.Hypothesis, stimulus)).Sum(h => h.Share));
+    private IEnumerable<double> Burning(int stimulus) =>
+        Listed().Where(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus) && _table.Harms(h.Hypothesis, stimulus)).Select(h => h.Share);
 
     // As shares of what is in the list: of something else nobody knows whether it harms.
     private IEnumerable<(Hypothesis Hypothesis, double Share)> Listed() => _belief.All.Zip(_belief.Weights, (h, w) => (h, w / (1 - _belief.Other)));
 
-    private static T Known<T>(Dictionary<int, T> known, int stimulus, Func<T> find)
+    private static bool Known(Dictionary<int, bool> known, int stimulus, Func<bool> find)
     {
         if (!known.TryGetValue(stimulus, out var found))
         {

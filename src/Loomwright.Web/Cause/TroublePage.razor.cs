@@ -208,7 +208,7 @@ public sealed partial class TroublePage
         if (keeping.Kept is { } kept)
         {
             var start = search ?? Trouble.Begin(table!);
-            foreach (var (id, next) in await Task.Run(() => keeping.Look(() => kept.Played(start))) ?? [])
+            foreach (var (id, next) in await Task.Run(() => keeping.Look(() => kept.Played(start, DateTimeOffset.Now))) ?? [])
             {
                 untold = null;
                 Go(next, id);

@@ -9,6 +9,9 @@ namespace Loomwright.Sessions;
 /// <param name="begun">The search as a row of the record.</param>
 public sealed class KeptSearch(Guide guide, BenchSession begun)
 {
+    // A link that comes back finds the bike as it was left; after a rest nobody knows (judgement).
+    private static readonly TimeSpan StillAsLeft = TimeSpan.FromMinutes(10);
+
     /// <summary>Its id, by which it is found again.</summary>
     public string Id => begun.Id;
 
@@ -27,20 +30,22 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
 
     /// <summary>The search after each answer that stands, with the answer's id, the last one last; what the table knows nothing of is left out.</summary>
     /// <param name="start">As it was before the first.</param>
+    /// <param name="now">The moment; some minutes after the last answer nobody knows how the bike stands any more.</param>
     /// <exception cref="RecordsException">They cannot be read.</exception>
-    public IReadOnlyList<(string Id, Trouble After)> Played(Trouble start)
+    public IReadOnlyList<(string Id, Trouble After)> Played(Trouble start, DateTimeOffset now)
     {
         var all = new List<(string Id, Trouble After)>();
+        var last = now;
         foreach (var entry in Answered())
         {
             if (AskedLine.After(all.Count == 0 ? start : all[^1].After, entry.Raw) is { } next)
             {
                 all.Add((entry.Id, next));
+                last = entry.At;
             }
         }
 
-        // Nobody knows how long it was left alone.
-        if (all.Count > 0)
+        if (all.Count > 0 && now - last > StillAsLeft)
         {
             all[^1] = all[^1] with { After = all[^1].After.AtRest() };
         }

@@ -56,8 +56,28 @@ public sealed class KeptSearchTests
         using var later = new Guide(opened);
         var again = later.FindSearch(id)!;
         Assert.Equal(after.Count, again.Answers);
-        Assert.Equal(after, again.Played(Trouble.Begin(table)).Select(p => Told(p.After)));
+        Assert.Equal(after, again.Played(Trouble.Begin(table), Now).Select(p => Told(p.After)));
         Assert.Equal(after.Count, after.Distinct().Count());
+    }
+
+    [Fact]
+    public void A_search_left_alone_for_a_quarter_of_an_hour_does_not_take_the_bike_to_stand_as_it_was_left()
+    {
+        using var folder = new Folder();
+        folder.Write("b.loom.yaml", "");
+        using var live = new LiveFolder(folder.Path);
+        using var guide = new Guide(live);
+        var bike = Bike.Read(new SourceText("b", File.ReadAllText(Called.Bench)));
+        var table = bike.Trouble(stop: TestContext.Current.CancellationToken);
+        var kept = guide.BeginSearch("b.loom.yaml", "hash", "", Now);
+
+        const string stop = "lock=riding, front brake=pressed";
+
+        // A short may be behind it: where the bike stands so already the rest may be looked at, and it is not brought again.
+        Assert.Null(kept.Keep("one", table, bike.Saw($"{stop}: rear cluster stop=dark").Report!.In(table), Now));
+        bool IsAskedOf(double minutes) => kept.Played(Trouble.Begin(table), Now.AddMinutes(minutes))[^1].After.Questions.Any(q => q.Stimulus == table.Place(bike.NotSure(stop).Report!.Done!));
+        Assert.True(IsAskedOf(9));
+        Assert.False(IsAskedOf(15));
     }
 
     [Fact]
