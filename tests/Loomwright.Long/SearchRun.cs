@@ -31,6 +31,7 @@ internal static class SearchRun
                 var counts = SearchCounts.Of(example, [.. Played(run, count, seed => sessions.One(seed, misreads))]);
                 const double mostUntold = 0.15;
                 run.Failed |= counts.LowerBound < goal || counts.Untold > mostUntold * count || Math.Abs(counts.Stated - (counts.First / (double)count)) > 0.03;
+                Console.Error.WriteLine(counts.ToText());
                 text.Append(FormattableString.Invariant($"Slips {misreads * 100:0} %, goal for the lower bound {goal * 100:0.0} %:\n\n```\n{counts.ToText()}```\n\n"));
             }
 

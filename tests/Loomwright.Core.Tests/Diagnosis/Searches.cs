@@ -126,7 +126,7 @@ internal sealed class Searches(Loom loom, TroubleTable table)
     private static Question Chosen(Trouble trouble, Order order, Random random)
     {
         var all = order == Order.Proposed ? [] : trouble.Every().ToList();
-        return order switch
+        return all.Count == 0 ? trouble.Questions[0] : order switch
         {
             Order.Random => all[random.Next(all.Count)],
             Order.Fixed => all.OrderBy(q => q is Question.Look ? 0 : q is Question.Volts ? 1 : 2).ThenBy(q => q.Stimulus).ThenBy(q => (q as Question.Volts)?.Red).ThenBy(q => (q as Question.Of)?.Check.Name, StringComparer.Ordinal).First(),
