@@ -1,4 +1,5 @@
 using Bunit;
+using Loomwright.Bench;
 using Loomwright.Records;
 using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
@@ -185,11 +186,40 @@ public sealed class TroubleTests : BunitContext
         Assert.Contains($"?session={session.Id}&stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}#again", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task After_a_current_check_the_meter_comes_out_of_the_line_before_the_first_question_and_not_again_after_it()
+    {
+        var stage = Missed(s => s.Steps.Any(x => x.Meter is { Dial: Dial.Amps }), s => s.PowerOn && s.Do is not null);
+        var page = await Opened();
+        Assert.Empty(page.FindAll("[data-put-back]"));
+        await Press(page, "Not sure");
+
+        var off = page.FindAll("[data-put-back] li").Select(l => l.TextContent).ToList();
+        Assert.Equal(stage.Steps.Where(s => s is { Act: Act.PowerDown, Part: null }).Select(s => s.Text), off);
+        Assert.Contains(off, o => o.Contains("Meter out", StringComparison.Ordinal) && o.EndsWith("red plug back to V.", StringComparison.Ordinal));
+        Assert.True(page.Markup.IndexOf("data-put-back", StringComparison.Ordinal) < page.Markup.IndexOf("aria-live=\"polite\"", StringComparison.Ordinal));
+
+        await Press(page, "Not sure");
+        Assert.Empty(page.FindAll("[data-put-back]"));
+    }
+
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
         _garage.Dispose();
         Directory.Delete(_folder, recursive: true);
+    }
+
+    // A step of a session at the bench was not as expected, and the page is asked for its cause.
+    private Stage Missed(Func<Stage, bool> which, Func<Step, bool> missed)
+    {
+        File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", "kittiwake-bench", "kittiwake-bench.loom.yaml"), Path.Combine(_folder, "a.loom.yaml"), overwrite: true);
+        var session = _garage.Guide.Begin("a.loom.yaml", "Ann", "", null, DateTimeOffset.Now)!;
+        var stage = _garage.Guide.Plan(session).Stages.First(which);
+        var step = stage.Steps.First(missed);
+        _garage.Guide.Keep(session, [new Given("a", step.Id, EntryKind.Seen, null, Judging.No, null, DateTimeOffset.Now)]);
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/trouble/a.loom.yaml?session={session.Id}&step={step.Id}");
+        return stage;
     }
 
     private async Task<IRenderedComponent<TroublePage>> Opened()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Loomwright.Bench;
 using Loomwright.Diagnosis;
 using Loomwright.Live;
 using Loomwright.Records;
@@ -69,6 +70,9 @@ public sealed partial class TroublePage
         : ["Stop the engine, if it runs.", $"{char.ToUpperInvariant(table!.MinusOff[0])}{table.MinusOff[1..]}."];
 
     private int? Last(Trouble now) => now.Answers is [.., var answer] ? answer.Place.Stimulus : handed?.Done;
+
+    // From a step with or after power on, with nothing asked yet but how that step looked.
+    private bool IsJustHanded => handed is { Step.Act: Act.PowerUp or Act.Operate or Act.PowerDown or Act.Again } && before.Count() == (handed.IsTold ? 0 : 1);
 
     private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
 
