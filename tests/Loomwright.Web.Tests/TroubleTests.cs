@@ -1,5 +1,6 @@
 using Bunit;
 using Loomwright.Bench;
+using Loomwright.Diagnosis;
 using Loomwright.Records;
 using Loomwright.Sessions;
 using Loomwright.Web.Bikes;
@@ -201,6 +202,14 @@ public sealed class TroubleTests : BunitContext
 
         await Press(page, "Not sure");
         Assert.Empty(page.FindAll("[data-put-back]"));
+    }
+
+    [Fact]
+    public void What_stands_before_a_question_is_a_word_apart_from_it()
+    {
+        var table = TroubleTable.Of(_garage.Find("a.loom.yaml")!.Loom!);
+        var asked = Render<Doing>(p => p.Add(d => d.Table, table).Add(d => d.Question, new Asked(0).Again()).AddChildContent("Once more:"));
+        Assert.Matches(@"Once more:\s+With power connected", asked.Find(".ask").TextContent);
     }
 
     protected override void Dispose(bool disposing)
