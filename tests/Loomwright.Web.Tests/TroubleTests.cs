@@ -205,6 +205,19 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public void A_question_says_in_the_words_of_the_steps_how_the_lead_in_place_of_the_lock_is_to_stand()
+    {
+        Missed(s => s.Number == 0, s => s.PowerOn && s.Do is not null);
+        var session = _garage.Guide.Newest("a.loom.yaml")[0];
+        var handed = _garage.Guide.HandOver(session.Id, _garage.Guide.Records.Entries(session.Id)[^1].Step)!;
+        var (rest, riding) = (handed.Search.Table.Place(Loomwright.Dictionary.Stimulus.Of([]))!.Value, handed.Done!.Value);
+        Assert.Equal("For this, what is so already stays so: Open the bench switch in the lead that stands in for lock.", ByHand(rest));
+        Assert.Equal("For this, what is so already stays so: Close the bench switch in the lead that stands in for lock at riding.", ByHand(riding));
+
+        string ByHand(int done) => Render<Doing>(p => p.Add(d => d.Table, handed.Search.Table).Add(d => d.Question, new Asked(done).Again()).Add(d => d.Handed, handed)).Find("[data-by-hand]").TextContent;
+    }
+
+    [Fact]
     public void What_stands_before_a_question_is_a_word_apart_from_it()
     {
         var table = TroubleTable.Of(_garage.Find("a.loom.yaml")!.Loom!);

@@ -4,6 +4,7 @@ using Loomwright.Bench;
 using Loomwright.Diagnosis;
 using Loomwright.Dictionary;
 using Loomwright.Records;
+using Loomwright.Simulation;
 using Entry = Loomwright.Records.Entry;
 
 namespace Loomwright.Sessions;
@@ -24,6 +25,24 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
 
     /// <summary>Whether the search knows how that step looked, or is not to ask: where it got hot nobody looks again.</summary>
     public bool IsTold => Step.Meter is not null || Done is null || Search.Table.GotHot || Search.Answers.Any(a => a.Place.Stimulus == Done);
+
+    /// <summary>
+    /// What a hand does, in the words of the stage's steps, so that all stands as something done (by its place in the search's table)
+    /// has it: what is set in it, what the step left elsewhere than at rest, and every lead that stands in for a switch.
+    /// </summary>
+    public ImmutableArray<string> ByHand(int stimulus)
+    {
+        var (wanted, left) = (Positions(stimulus), Done is { } done ? Positions(done) : []);
+
+        // The shortest says the move alone, without what is read or how long a press may last there.
+        var moves = Stage.Steps.Where(s => s is { Do: not null, PowerOn: true, Meter: null }).OrderBy(s => s.Text.Length).ToLookup(s => s.Do!, s => s.Text);
+        var rests = moves.Select(m => m.Key.Control).Distinct().Where(c => !wanted.ContainsKey(c) && (left.ContainsKey(c) || Stage.Lying(c) != c))
+            .SelectMany(c => Stage.Connected.Parts.SelectMany(p => Bike.Model(p).Controls).Where(k => k.Name == c).Take(1).Select(k => new Operation.Set(c, k.Rest)));
+        return [.. rests.Concat(wanted.Select(w => new Operation.Set(w.Key, w.Value))).SelectMany(set => moves[set].Take(1))];
+    }
+
+    private Dictionary<string, string> Positions(int stimulus) =>
+        Search.Table.Table.Stimuli[stimulus].Operations.OfType<Operation.Set>().GroupBy(o => o.Control).ToDictionary(g => g.Key, g => g.Last().Position);
 
     /// <summary>Puts together what a session's entries tell of a stage. After a repair the search goes on without that fault; after an unnamed change it begins anew.</summary>
     public static Handover Of(string session, Stage stage, Step step, IReadOnlyList<Entry> entries)
