@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Bunit;
 using Loomwright.Bench;
 using Loomwright.Diagnosis;
@@ -218,9 +219,21 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public void A_wrong_setting_is_told_as_what_to_look_at_and_how_it_is_to_be()
+    {
+        var loom = Loomwright.Bike.Read(new Loomwright.Text.SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", "kittiwake-bench", "kittiwake-bench.loom.yaml")))).Loom!;
+        var table = TroubleTable.Of(loom, stop: Xunit.TestContext.Current.CancellationToken);
+        Assert.Equal(["Look at what is set in box: active of input key is to be “plus”. It may stand at “ground”."], Told("make box as designed: active of input key"));
+        Assert.Equal("Look at main fuse: rating is to be as the design has it. It may be 10 A.", Told("make main fuse as designed: rating")[0]);
+        Assert.Empty(Told("charge battery"));
+
+        ImmutableArray<string> Told(string repair) => TroubleText.Settings(loom, table.Singles.First(h => h.Repair == repair));
+    }
+
+    [Fact]
     public void What_stands_before_a_question_is_a_word_apart_from_it()
     {
-        var table = TroubleTable.Of(_garage.Find("a.loom.yaml")!.Loom!);
+        var table = TroubleTable.Of(_garage.Find("a.loom.yaml")!.Loom!, stop: Xunit.TestContext.Current.CancellationToken);
         var asked = Render<Doing>(p => p.Add(d => d.Table, table).Add(d => d.Question, new Asked(0).Again()).AddChildContent("Once more:"));
         Assert.Matches(@"Once more:\s+With power connected", asked.Find(".ask").TextContent);
     }

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Loomwright.Design;
+using Loomwright.Faults;
+using Loomwright.Parts;
 
 namespace Loomwright.Diagnosis;
 
@@ -30,6 +33,20 @@ public static class TroubleText
     /// <summary>That something got hot before, and what that means for the order of work.</summary>
     public static string HotBefore(TroubleTable table) =>
         $"{(table.HotThing is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
+
+    /// <summary>Of every setting that a hypothesis has otherwise than designed, where to look and what it may stand at, as a sentence.</summary>
+    /// <param name="loom">The bike as designed.</param>
+    /// <param name="hypothesis">What may be wrong.</param>
+    public static ImmutableArray<string> Settings(Loom loom, Hypothesis hypothesis) =>
+    [
+        .. from setting in hypothesis.Faults.Where(f => !f.Repair.StartsWith("charge ", StringComparison.Ordinal)).Select(f => f.Fault).OfType<Fault.Setting>()
+           let part = loom.Part(setting.Part)
+           where part is not null
+           let sight = Kinds.Find(part.Kind)?.Build(part).Controller is null ? $"Look at {part.Name}" : $"Look at what is set in {part.Name}"
+           select OtherSetting.Options(part, setting.Key).Remove(setting.Value) is [var designed]
+               ? $"{sight}: {Repairs.Setting(setting.Key)} is to be “{designed}”. It may stand at “{setting.Value}”."
+               : $"{sight}: {Repairs.Setting(setting.Key)} is to be as the design has it. It may be {setting.Value}.",
+    ];
 
     /// <summary>What is left of the shares besides those shown and something that is not in the list; null where that is less than one in a hundred.</summary>
     /// <param name="trouble">The search.</param>

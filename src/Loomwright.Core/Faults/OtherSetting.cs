@@ -13,7 +13,11 @@ internal static class OtherSetting
 
     /// <summary>Every key of a part whose value can be written in a line: its own, and those within keys the owner has written.</summary>
     public static IEnumerable<string> KeysOf(Part part) =>
-        Kinds.Find(part.Kind) is { } kind ? kind.Parameters.SelectMany(p => Under(p.Key, p.Form, part.Settings[p.Key])) : [];
+        Kinds.Find(part.Kind) is { } kind ? kind.Parameters.SelectMany(p => Forms(p.Key, p.Form, part.Settings[p.Key])).Select(f => f.Path) : [];
+
+    /// <summary>The words one of which stands at a key of a part; none where it is no choice.</summary>
+    public static ImmutableArray<string> Options(Part part, string key) =>
+        Kinds.Find(part.Kind) is { } kind && kind.Parameters.SelectMany(p => Forms(p.Key, p.Form, part.Settings[p.Key])).FirstOrDefault(f => Names.Same(f.Path, key)).Form is Form.Choice choice ? choice.Options : [];
 
     /// <summary>The part with that value there; null when the key or the value cannot be used.</summary>
     public static Part? In(Part part, string key, string written) =>
@@ -21,12 +25,12 @@ internal static class OtherSetting
             ? part with { Settings = group.Entries }
             : null;
 
-    private static IEnumerable<string> Under(string path, Form form, Value? value) => form switch
+    private static IEnumerable<(string Path, Form Form)> Forms(string path, Form form, Value? value) => form switch
     {
-        Form.Each each => Entries(value).SelectMany(e => Under(path + Stroke + e.Key, each.Entry, e.Value)),
-        Form.Keys keys => keys.Parameters.SelectMany(p => Under(path + Stroke + p.Key, p.Form, Entries(value).FirstOrDefault(e => Names.Same(e.Key, p.Key)).Value)),
+        Form.Each each => Entries(value).SelectMany(e => Forms(path + Stroke + e.Key, each.Entry, e.Value)),
+        Form.Keys keys => keys.Parameters.SelectMany(p => Forms(path + Stroke + p.Key, p.Form, Entries(value).FirstOrDefault(e => Names.Same(e.Key, p.Key)).Value)),
         Form.Pairs => [],
-        _ => [path],
+        _ => [(path, form)],
     };
 
     private static ImmutableArray<KeyValuePair<string, Value>> Entries(Value? value) => value is Value.Group group ? group.Entries.Entries : [];

@@ -119,7 +119,7 @@
     if (again) {
       again.hidden = !before.has(at);
       const since = before.get(at);
-      again.textContent = `Last time ${since?.kind === "hot" ? "something got hot, smoked or smelt here" : `this was not as expected. Since then: ${since?.raw || "something was changed"}`}.`;
+      again.textContent = `Last time ${since?.kind === "hot" ? "something got hot, smoked or smelt here" : `this was not as expected. Since then ${since?.raw ? `you mended: ${since.raw}` : "something was changed"}`}.`;
     }
     all("[data-onward]", screen).forEach((b) => { b.hidden = !isPassed(step); });
     all("[data-undo]", screen).forEach((b) => b.setAttribute("aria-disabled", String(!lastGiven())));
