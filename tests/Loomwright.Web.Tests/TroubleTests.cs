@@ -231,6 +231,14 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public async Task What_got_hot_before_is_called_as_the_session_calls_it()
+    {
+        Missed(s => s.Number == 0, s => s.PowerOn && s.Do is not null, hot: "lock");
+        var page = await Opened();
+        Assert.Single(page.FindAll(".ask"), a => a.TextContent.StartsWith("The lead in place of lock got hot before", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void What_stands_before_a_question_is_a_word_apart_from_it()
     {
         var table = TroubleTable.Of(_garage.Find("a.loom.yaml")!.Loom!, stop: Xunit.TestContext.Current.CancellationToken);
@@ -246,13 +254,14 @@ public sealed class TroubleTests : BunitContext
     }
 
     // A step of a session at the bench was not as expected, and the page is asked for its cause.
-    private Stage Missed(Func<Stage, bool> which, Func<Step, bool> missed)
+    private Stage Missed(Func<Stage, bool> which, Func<Step, bool> missed, string? hot = null)
     {
         File.Copy(Path.Combine(AppContext.BaseDirectory, "examples", "kittiwake-bench", "kittiwake-bench.loom.yaml"), Path.Combine(_folder, "a.loom.yaml"), overwrite: true);
         var session = _garage.Guide.Begin("a.loom.yaml", "Ann", "", null, DateTimeOffset.Now)!;
         var stage = _garage.Guide.Plan(session).Stages.First(which);
         var step = stage.Steps.First(missed);
-        _garage.Guide.Keep(session, [new Given("a", step.Id, EntryKind.Seen, null, Judging.No, null, DateTimeOffset.Now)]);
+        _garage.Guide.Keep(session, hot is null ? [new Given("a", step.Id, EntryKind.Seen, null, Judging.No, null, DateTimeOffset.Now)]
+            : [new Given("a", step.Id, EntryKind.Hot, "part", hot, null, DateTimeOffset.Now), new Given("b", step.Id, EntryKind.Changed, null, "", null, DateTimeOffset.Now)]);
         Services.GetRequiredService<NavigationManager>().NavigateTo($"/trouble/a.loom.yaml?session={session.Id}&step={step.Id}");
         return stage;
     }

@@ -31,8 +31,10 @@ public static class TroubleText
         $"This does not fit the rest: {Of(table, answer)}. It is not to be done again: by what was seen or is likely now it could blow a fuse or burn something.";
 
     /// <summary>That something got hot before, and what that means for the order of work.</summary>
-    public static string HotBefore(TroubleTable table) =>
-        $"{(table.HotThing is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
+    /// <param name="table">What is searched in.</param>
+    /// <param name="called">What the thing that got hot is called where it begins a sentence; null for its own name.</param>
+    public static string HotBefore(TroubleTable table, string? called = null) =>
+        $"{((called ?? table.HotThing) is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
 
     /// <summary>Of every setting that a hypothesis has otherwise than designed, where to look and what it may stand at, as a sentence.</summary>
     /// <param name="loom">The bike as designed.</param>

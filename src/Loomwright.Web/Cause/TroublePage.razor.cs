@@ -69,6 +69,9 @@ public sealed partial class TroublePage
     private ImmutableArray<string> Off => handed is not null ? Loomwright.Bench.WayOff.Of(handed.Stage)
         : ["Stop the engine, if it runs.", $"{char.ToUpperInvariant(table!.MinusOff[0])}{table.MinusOff[1..]}."];
 
+    // As the session calls what lies in place of a part; null for its own name.
+    private string? HotCalled => search?.Table.HotThing is { } thing && handed?.Stage.Lying(thing) is { } lying && lying != thing ? $"{char.ToUpperInvariant(lying[0])}{lying[1..]}" : null;
+
     private int? Last(Trouble now) => now.Answers is [.., var answer] ? answer.Place.Stimulus : handed?.Done;
 
     // From a step with or after power on, with nothing asked yet but how that step looked.

@@ -102,6 +102,14 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     }
 
     [Fact]
+    public void A_lead_in_place_of_a_part_that_got_hot_is_called_as_the_session_calls_it()
+    {
+        Give(EntryKind.Hot, "s2.power-up.3", "lock", "part");
+
+        Assert.Equal("What got hot: the lead in place of lock.", At("s2.power-up.3").Told[^1]);
+    }
+
+    [Fact]
     public void After_heat_and_a_change_nobody_names_the_search_remembers_the_heat_and_looks_at_things_without_power_first()
     {
         Give(EntryKind.Hot, "s2.power-up.3", "main fuse", "part");
