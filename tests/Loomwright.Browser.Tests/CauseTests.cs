@@ -56,7 +56,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
             if (screen == Judging.Gate(stage))
             {
                 await Expect(phone.Screen).ToContainTextAsync("none is open");
-                await phone.Press("Connect");
+                await phone.Press("Begin power-up");
                 continue;
             }
 

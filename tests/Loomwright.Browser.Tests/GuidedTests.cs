@@ -27,7 +27,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Page.ReloadAsync();
         var open = Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Count().ToString(System.Globalization.CultureInfo.InvariantCulture);
         await phone.On("s0.gate");
-        await Expect(phone.Page.Locator("[data-connect]")).ToHaveTextAsync($"Connect: closed, {open} lines are open");
+        await Expect(phone.Page.Locator("[data-connect]")).ToHaveTextAsync($"Power-up: closed, {open} lines are open");
         await phone.Page.Locator("[data-connect]").ClickAsync(new() { Force = true });
         await phone.On("s0.gate");
         await phone.Page.Locator("[data-open] button").First.ClickAsync();
@@ -128,8 +128,8 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.4"));
         await phone.On("s0.gate");
         await Expect(phone.Screen).ToContainTextAsync("none is open");
-        Assert.Equal(["First power for this stage", "Then, with power on", "Ticked"], await phone.Screen.Locator("h2:visible").AllInnerTextsAsync());
-        await phone.Press("Connect");
+        Assert.Equal(["What comes next, one step at a time", "Then, with power on", "Ticked"], await phone.Screen.Locator("h2:visible").AllInnerTextsAsync());
+        await phone.Press("Begin power-up");
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
         await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");
@@ -148,7 +148,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await using var phone = await Begun(host);
         var steps = Plan.Stages[0].Steps;
         await phone.Had(steps.TakeWhile(s => s.Id != "s0.power-up.4"));
-        await phone.Press("Connect");
+        await phone.Press("Begin power-up");
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
         await phone.Press("Leave it open: power off");
@@ -236,7 +236,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await using var host = await Serve();
         await using var phone = await Begun(host);
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.4"));
-        await phone.Press("Connect");
+        await phone.Press("Begin power-up");
         await phone.On("s0.power-up.4");
         await phone.Press("Hot, smoke or smell");
         await phone.Press("It is off");
@@ -262,13 +262,13 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         foreach (var stage in Plan.Stages.Take(3))
         {
             await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}");
-            var hot = await phone.Page.Locator("[data-screen]:has([data-hot])").EvaluateAllAsync<string[]>("all => all.map(s => s.dataset.screen)");
+            var hot = await phone.Page.Locator("[data-screen]:has([data-hot]:not([hidden]))").EvaluateAllAsync<string[]>("all => all.map(s => s.dataset.screen)");
             Assert.Equal([.. stage.Steps.Where(s => s.PowerOn).Select(s => s.Id), "not"], hot);
         }
 
         var powered = Plan.Stages[2].Steps.First(s => s.PowerOn).Id;
         await phone.Had(Plan.Stages.Take(3).SelectMany(s => s.Steps).TakeWhile(s => s.Id != powered));
-        await phone.Press("Connect");
+        await phone.Press("Begin power-up");
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");
         await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Black clip lead on the end of wire battery minus (not the meter's) comes off battery -");
@@ -319,7 +319,7 @@ public sealed class GuidedTests(Bench bench) : IDisposable
         await using var host = await Serve();
         await using var one = await Begun(host);
         await one.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.5"));
-        await one.Press("Connect");
+        await one.Press("Begin power-up");
         await one.On("s0.power-up.5");
         await using var other = new Guided(await bench.Open($"{host.Address}/session/b.loom.yaml", "phone"));
         await other.On("s0.power-up.5");
@@ -353,19 +353,25 @@ public sealed class GuidedTests(Bench bench) : IDisposable
     }
 
     [Fact]
-    public async Task From_a_live_step_back_at_a_line_before_it_the_way_off_is_told_first()
+    public async Task From_a_live_step_back_at_a_line_before_it_power_is_still_on_and_the_way_off_is_told_first()
     {
         await using var host = await Serve();
         await using var phone = await Begun(host);
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Id != "s0.power-up.5"));
-        await phone.Press("Connect");
+        await phone.Press("Begin power-up");
         await phone.On("s0.power-up.5");
         for (var back = 0; back < 6; back++)
         {
             await phone.Press("Back");
+            await Expect(phone.Screen.Locator(".power.on:visible")).ToHaveCountAsync(1);
+            await Expect(phone.Screen.GetByText("nothing on it")).ToBeHiddenAsync();
+            await Expect(phone.Screen.Locator("[data-hot]")).ToBeVisibleAsync();
         }
 
         await Expect(phone.Screen.Locator(".power:visible")).ToHaveTextAsync("Power is still on");
+
+        await Expect(phone.Screen.GetByText("put no tip anywhere")).ToBeVisibleAsync();
+        await Expect(phone.Screen.Locator("[data-read]:visible")).ToHaveCountAsync(0);
         await phone.Press("Not");
         await phone.On("not");
         await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");

@@ -89,16 +89,25 @@
     say("[data-count]", bead < 0 ? "" : `step ${bead + 1} of ${way.length}, `);
     one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === bead ? "now" : stepOf(s.dataset.screen) && stands.isPassed(stepOf(s.dataset.screen)) ? "done" : "" })));
     const screen = screenOf(at);
-    // Gone back to from a live loom, what is done before power says so.
-    const still = stands.power === "on" && own.findIndex((s) => s.id === at) <= stands.gate;
-    all("[data-still-on]", screen).forEach((s) => { s.hidden = !still; });
-    all("[data-power-says]", screen).forEach((s) => { s.hidden = still; });
+    drawPower(screen, stands);
     drawAnswers(screen, stands);
     if ("gate" in screen.dataset) drawGate(screen, stands);
     if ("end" in screen.dataset) drawEnd(screen, stands);
     if (at === "not") drawNot(screen, stands);
     if (at === "hot-at") drawHot(screen);
     if (at === "held") say("[data-held]", String(Standing.stillOn(stages, number, given())));
+  };
+  // What is live is what was done, not where the page stands: gone back to, a step says so, and is not to be done then.
+  const drawPower = (screen, stands) => {
+    const [on, here] = [screen.dataset.power === "on" && !("bare" in screen.dataset), own.findIndex((s) => s.id === at)];
+    const later = own.slice(here + 1).some((s) => s.late && s.act !== "PowerDown" && stands.now.has(s.id));
+    const still = here >= 0 && !on && own[here].act !== "PowerDown" && stands.power !== "off" && (here <= stands.gate || later);
+    const off = on && stands.power === "off";
+    all("[data-still-on]", screen).forEach((s) => { s.hidden = !still; });
+    all("[data-now-off]", screen).forEach((s) => { s.hidden = !off; });
+    all("[data-power-says]", screen).forEach((s) => { s.hidden = still || off; });
+    all("[data-not-live]", screen).forEach((s) => { s.hidden = still; });
+    all("[data-when-live]", screen).forEach((s) => { s.hidden = !on && !still; });
   };
   const drawNot = (screen, stands) => {
     say("[data-not-step]", one(".do", screenOf(asked) ?? root)?.textContent ?? "");
@@ -193,11 +202,12 @@
     say("[data-gate-says]", against ? `Not yet: ${against}, ${ticked} ticked.` : `${count(ticked, "ticked")}, none is open.${unsure ? ` ${count(unsure, "not sure")}.` : ""}`);
     const connect = one("[data-connect]", screen);
     connect.setAttribute("aria-disabled", String(against !== ""));
-    connect.textContent = against ? `Connect: closed, ${against}` : "Connect";
+    connect.textContent = against ? `Power-up: closed, ${against}` : "Begin power-up";
   };
   const drawEnd = (screen, stands) => {
     const checks = own.filter((s) => s.check);
     const open = checks.filter((s) => stands.how(s) !== "ticked");
+    say("[data-end-title]", `Stage ${number} is ${open.length ? "open: mend what is not as expected before more is put on" : "through"}`);
     say("[data-end-says]", `${checks.length - open.length} of ${checks.length} checks were as expected${open.length ? "; these were not, or are not sure:" : "."}`);
     const word = (s) => stands.how(s) === "wrong" ? "not" : Standing.seen(stands.now.get(s.id)) ?? "not answered";
     fill(one("[data-end-open]", screen), open.map((s) => [`${one(".do", screenOf(s.id)).textContent} (${word(s)})`, () => go(s.id)]));

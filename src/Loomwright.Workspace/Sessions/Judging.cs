@@ -22,7 +22,7 @@ public static class Judging
     // Two marks of eighty letters each, and the words between.
     private const int LongestText = 400;
 
-    /// <summary>The gate "Ready to connect?" of a stage, where a step's id stands.</summary>
+    /// <summary>The gate "Ready for power?" of a stage, where a step's id stands.</summary>
     public static string Gate(Stage stage) => string.Create(CultureInfo.InvariantCulture, $"s{stage.Number}.gate");
 
     /// <summary>The entry to keep; what fits no step of the plan is kept as it was given, without a verdict. Null when it is not an answer at all.</summary>
