@@ -103,9 +103,10 @@ public sealed class Trouble
     private IEnumerable<Question> Every(Func<int, bool> may)
     {
         var blown = Blown;
+        var burning = new Lazy<bool>(() => _at is { } at && IsBurning(at));
         return _table.Asking(_belief.All).Ranked(_belief.Weights, _belief.BatteryPlace, _at, Done(), may)
             .Where(q => q.Stimulus is null || !blown.Any(f => _table.HangsOn(q, f)))
-            .Where(q => q is not Question.Volts volts || !IsBurning(volts.At)); // Setting the probes takes its time.
+            .Where(q => q is not Question.Volts volts || volts.At != _at || !burning.Value); // Setting the probes takes its time.
     }
 
     // Where it got hot, the thing itself is looked at before anything has power; after a repair, the state that was wrong comes first.
@@ -184,13 +185,21 @@ public sealed class Trouble
     private bool CouldBlow(int stimulus) => Known(_blows, stimulus, () => Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))
         || Listed().Where(h => _table.Blows(h.Hypothesis, stimulus)).ToList() is var blowing && (blowing.Exists(h => h.Share > LikelyEnoughToHarm) || blowing.Sum(h => h.Share) > LikelyEnoughToBlow));
 
-    private bool CouldBurn(int stimulus) => Known(_burns, stimulus, () => Burning(stimulus).Any());
+    private bool CouldBurn(int stimulus) => Known(_burns, stimulus, () =>
+        Listed().Any(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus) && _table.Harms(h.Hypothesis, stimulus)));
 
-    // Where the bike stands so already and neither heat nor smoke is told of, only what is likelier than not counts.
-    private bool IsBurning(int stimulus) => CouldBurn(stimulus) && Burning(stimulus).Sum() > 0.5;
+    // Where the bike stands so already and neither heat nor smoke is told of, only what is likelier than not counts. Simulated no further than until that is clear.
+    private bool IsBurning(int stimulus)
+    {
+        var likely = Listed().Where(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus)).OrderByDescending(h => h.Share).ToList();
+        var (burning, left) = (0.0, likely.Sum(h => h.Share));
+        foreach (var (hypothesis, share) in likely.TakeWhile(_ => burning <= 0.5 && burning + left > 0.5))
+        {
+            (burning, left) = (burning + (_table.Harms(hypothesis, stimulus) ? share : 0), left - share);
+        }
 
-    private IEnumerable<double> Burning(int stimulus) =>
-        Listed().Where(h => h.Share > LikelyEnoughToHarm && !_table.Blows(h.Hypothesis, stimulus) && _table.Harms(h.Hypothesis, stimulus)).Select(h => h.Share);
+        return burning > 0.5;
+    }
 
     // As shares of what is in the list: of something else nobody knows whether it harms.
     private IEnumerable<(Hypothesis Hypothesis, double Share)> Listed() => _belief.All.Zip(_belief.Weights, (h, w) => (h, w / (1 - _belief.Other)));
