@@ -41,12 +41,15 @@ public sealed class PictureKeyboardTests(Bench bench)
         await Expect(drawn.Page.Locator(".follow li").First).ToContainTextAsync("battery");
 
         await drawn.Wire("tail lamp feed").FocusAsync();
+        var menu = drawn.Page.GetByRole(AriaRole.Dialog);
+        var close = menu.GetByRole(AriaRole.Button, new() { Name = "Close" });
         await keys.PressAsync("m");
-        await Expect(drawn.Page.GetByRole(AriaRole.Dialog).Locator("h2")).ToHaveTextAsync("Put in at tail lamp feed");
-        await Expect(drawn.Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "Close" })).ToBeFocusedAsync();
+        await Expect(menu.Locator("h2")).ToHaveTextAsync("Put in at tail lamp feed");
+        await Expect(close).ToBeFocusedAsync();
         await keys.PressAsync("Escape");
         await Expect(drawn.Wire("tail lamp feed")).ToBeFocusedAsync();
         await keys.PressAsync("m");
+        await Expect(close).ToBeFocusedAsync();
         await Keys.Reach(drawn.Page, "left out or broken");
         await keys.PressAsync("Enter");
         await Expect(drawn.Answer("rear cluster tail")).ToHaveTextAsync("dark, was lit");
