@@ -12,6 +12,7 @@ internal static class Bands
     public const double NoReadingOhms = 2e6;
 
     private const double ContinuityOhms = 5;
+    private const double LeastThroughElectronicsOhms = 100;
 
     /// <summary>A fifth either way, and 5 mA for the last digit; where that digit swallows the lower end, as much below nothing: the meter may be in the other way round.</summary>
     public static Band Of(Current computed)
@@ -52,16 +53,18 @@ internal static class Bands
     /// <summary>
     /// Up to 5 Ω a way that should be joined: up to 0.5 Ω more for clips, tips taken off. Above: a third either way where only
     /// filaments and coils are in it, else a lower end alone, since what is inside a box or an LED differs from piece to
-    /// piece and meter to meter. No path computed, or above what the meter reads: no reading. Between what is fed and the
+    /// piece and meter to meter. No path computed, or above what the meter reads: no reading, but where the way leads through
+    /// electronics a lower end alone again. Between what is fed and the
     /// return a way of so few ohms is loads, not a joint: less than they have is a short.
     /// </summary>
-    public static Band Of(Resistance? computed, bool plain, bool isAcross) => computed switch
+    public static Band Of(Resistance? computed, bool plain, bool isAcross, bool isThroughElectronics) => computed switch
     {
+        null when isThroughElectronics => new(LeastThroughElectronicsOhms, null, null, Unit.Ohm),
         null or { Ohms: >= NoReadingOhms } => new(NoReadingOhms, computed?.Ohms, null, Unit.Ohm),
         { Ohms: <= ContinuityOhms } cold when isAcross => OfCold(cold),
         { Ohms: <= ContinuityOhms } joined => new(0, joined.Ohms, joined.Ohms + 0.5, Unit.Ohm),
         { } loaded when plain => new(loaded.Ohms * 2 / 3, loaded.Ohms, loaded.Ohms * 4 / 3, Unit.Ohm),
-        { } other => new(Math.Min(100, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
+        { } other => new(Math.Min(LeastThroughElectronicsOhms, other.Ohms / 2), other.Ohms, null, Unit.Ohm),
     };
 
     /// <summary>Whether a reading of no ohms is outside.</summary>

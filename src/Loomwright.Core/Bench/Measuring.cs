@@ -169,9 +169,10 @@ internal sealed class Measuring
 
     private void Add(string text, TerminalRef red, TerminalRef black, bool isIn, Operation.Set? done = null, bool plain = false)
     {
-        var ohms = (isIn ? _with : _without).Ohms(red, black);
+        var rig = isIn ? _with : _without;
+        var ohms = rig.Ohms(red, black);
         var reads = isIn && ohms is not null ? ReadsLoad(red, black) : null;
-        var band = reads is null ? Bands.Of(ohms, plain, _site.FeedSide.IsAcross(red, black)) : Bands.OfCold(ohms!.Value);
+        var band = reads is null ? Bands.Of(ohms, plain, _site.FeedSide.IsAcross(red, black), rig.IsThroughElectronics(red, black)) : Bands.OfCold(ohms!.Value);
         var shows = reads is null ? Bands.Words(band) : $"reads {reads}: about {Bands.Shown(ohms!.Value)}, cold ({Bands.Words(band)})";
         _steps.Add(Act.Measure, text, s => s with
         {

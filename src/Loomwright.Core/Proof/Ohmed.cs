@@ -100,7 +100,7 @@ internal sealed class Ohmed
         }
 
         var test = Meter.Test(wiring, start, red, black) ?? new OhmTest(null, null);
-        return new Reading(id, red, black, off, moved, wiring, Meter.PowerOff(wiring, start), test, band ?? Bands.Of(test.Ohms, plain: false, _sides.IsAcross(red, black)));
+        return new Reading(id, red, black, off, moved, wiring, Meter.PowerOff(wiring, start), test, band ?? Bands.Of(test.Ohms, plain: false, _sides.IsAcross(red, black), Meter.IsThroughElectronics(wiring, start, red, black)));
     }
 
     // The tip goes to the mark on the case, and the case is what was turned round.

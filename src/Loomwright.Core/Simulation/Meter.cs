@@ -20,6 +20,9 @@ internal static class Meter
     private const double TestOhms = 1000;
     private const double NoPathOhms = 40e6;
 
+    // Between two pins of a box, for want of what is really there (judgement).
+    private const double InsideOhms = 100e3;
+
     /// <summary>What it shows between a point and the reference whose volts without it are known, with the ohms it sees there.</summary>
     public static double Shows(double volts, double ohms) => volts * (InputOhms / (InputOhms + ohms));
 
@@ -43,6 +46,18 @@ internal static class Meter
     /// <summary>The same with what then flows; null when a terminal is not there or the network found no answer.</summary>
     public static OhmTest? Test(Wiring wiring, State state, TerminalRef red, TerminalRef black) =>
         wiring.NodeOf(red) is { } from && wiring.NodeOf(black) is { } to ? from == to ? new OhmTest(new Resistance(0), null) : Test(wiring, PowerOff(wiring, state), from, to) : null;
+
+    /// <summary>
+    /// Whether a way between two points leads through electronics alone, with the supply off: what is inside a load controller or
+    /// a button block differs from make to make, and its pins may read anything from kilohms up where none is computed.
+    /// </summary>
+    public static bool IsThroughElectronics(Wiring wiring, State state, TerminalRef red, TerminalRef black)
+    {
+        var inside = wiring.Boxes.Select(b => b.Part).Concat(wiring.Blocks.Select(b => b.Part))
+            .Select(part => wiring.Points.Where(p => Text.Names.Same(p.Terminal.Part, part)).ToList())
+            .SelectMany(pins => pins.Skip(1).Select(pin => new Link("", "inside", pins[0].Node, pin.Node, new Ohms(InsideOhms))));
+        return Ohms(wiring, state, red, black) is null && Ohms(wiring with { Links = wiring.Links.AddRange(inside) }, state, red, black) is not null;
+    }
 
     // Black is the reference here: with the supply off, the bike's own may hang on nothing.
     private static OhmTest? Test(Wiring wiring, State off, int from, int to)

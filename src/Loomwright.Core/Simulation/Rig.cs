@@ -83,6 +83,9 @@ public sealed class Rig
     /// <summary>Ohms between two terminals with the supply off and the controls as they stand; null when a terminal is not there or the meter shows no path (above 40 MΩ).</summary>
     public Resistance? Ohms(TerminalRef red, TerminalRef black) => Meter.Ohms(_wiring, _settled.State, red, black);
 
+    /// <summary>Whether no path is computed but for the inside of a load controller or a button block, which nobody knows; see <see cref="Ohms"/>.</summary>
+    internal bool IsThroughElectronics(TerminalRef red, TerminalRef black) => Meter.IsThroughElectronics(_wiring, _settled.State, red, black);
+
     /// <summary>Whether a meter would beep: power off, below 30 Ω.</summary>
     public bool Continuity(TerminalRef red, TerminalRef black) => Ohms(red, black) is { Ohms: < Meter.BeepsBelowOhms };
 

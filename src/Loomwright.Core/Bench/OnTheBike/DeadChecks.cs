@@ -76,7 +76,7 @@ internal sealed class DeadChecks(Everything bike)
 
         void Add(string text, TerminalRef red, TerminalRef black, Operation.Set? done)
         {
-            var band = Bands.Of(rig.Ohms(red, black), plain: false, sides.IsAcross(red, black));
+            var band = Bands.Of(rig.Ohms(red, black), plain: false, sides.IsAcross(red, black), rig.IsThroughElectronics(red, black));
             steps.Add(Act.Measure, $"{text} {bike.Mark(red)} to the lead of {bike.Mark(black)}.", s => s with
             {
                 Do = done,
