@@ -88,6 +88,9 @@ public sealed class Trouble
     /// <summary>The answer that goes worst with all the others while they do not go together, whether or not it was asked again; null while they do.</summary>
     public Evidence? Surprising { get; }
 
+    /// <summary>How the bike stands since the last answer, by its place in the table; null when that was no state, or nobody knows.</summary>
+    public int? At => _at;
+
     /// <summary>Whether an answer tells of a blown fuse.</summary>
     public bool TellsBlownFuse => !Blown.IsEmpty;
 
@@ -179,7 +182,7 @@ public sealed class Trouble
         && Enumerable.Range(0, _table.Table.Observables.Length).All(o => _table.Table.Observables[o].Sense != Dictionary.Sense.Sight || seen.Signs.Any(s => s.Observable == o)));
 
     // Where the bike stands already its fuses have held, and what else is seen there is told at once.
-    private bool MayBring(int stimulus) => !_table.BringsHeat(stimulus) && (stimulus == _at || (!CouldBlow(stimulus) && !CouldBurn(stimulus)));
+    private bool MayBring(int stimulus) => !_table.IsPowerOff && !_table.BringsHeat(stimulus) && (stimulus == _at || (!CouldBlow(stimulus) && !CouldBurn(stimulus)));
 
     // A fuse that was seen blown says so whatever is thought of, of all that goes on from there too.
     private bool CouldBlow(int stimulus) => Known(_blows, stimulus, () => Answers.Any(a => a.Place.Stimulus is { } blown && _table.Brings(blown, stimulus) && TellsBlown(a))

@@ -90,6 +90,9 @@ public sealed class TroubleTable
     /// <summary>Whether something got hot and nothing was mended by name since: what is looked at without power comes first.</summary>
     public bool GotHot { get; private init; }
 
+    /// <summary>Whether power stays off: then nothing is asked but what is looked at without it.</summary>
+    public bool IsPowerOff { get; private init; }
+
     /// <summary>The state that was wrong before the last repair, by its place; null before a repair.</summary>
     public int? WrongBefore { get; private init; }
 
@@ -230,7 +233,10 @@ public sealed class TroubleTable
     public TroubleTable Weighed(Func<Hypothesis, double> by) => Weighed(by, HotAt);
 
     /// <summary>The table once it is known that something got hot, and which wire or part, if that is known: it may be mended or not.</summary>
-    public TroubleTable Heated(string? thing = null) => new(_loom, Table, Singles, HotAt) { HotThing = thing ?? HotThing, GotHot = true, WrongBefore = WrongBefore };
+    public TroubleTable Heated(string? thing = null) => new(_loom, Table, Singles, HotAt) { HotThing = thing ?? HotThing, GotHot = true, WrongBefore = WrongBefore, IsPowerOff = IsPowerOff };
+
+    /// <summary>The table where something before power was not as expected: until it is mended nothing that needs power is asked.</summary>
+    public TroubleTable WithPowerOff() => new(_loom, Table, Singles, HotAt) { HotThing = HotThing, GotHot = GotHot, WrongBefore = WrongBefore, IsPowerOff = true };
 
     /// <summary>
     /// The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest, and it is
@@ -238,7 +244,7 @@ public sealed class TroubleTable
     /// </summary>
     public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot, stimulus);
 
-    private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt) { HotThing = HotThing, GotHot = GotHot || hotAt is not null, WrongBefore = WrongBefore };
+    private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt) { HotThing = HotThing, GotHot = GotHot || hotAt is not null, WrongBefore = WrongBefore, IsPowerOff = IsPowerOff };
 
     /// <summary>The table after a repair: every fault weighed by how it goes with the old answers while the mended one was still there.</summary>
     internal TroubleTable After(Hypothesis mended, ImmutableArray<Evidence> answers)

@@ -72,7 +72,7 @@ public sealed partial class TroublePage
     // As the session calls what lies in place of a part; null for its own name.
     private string? HotCalled => search?.Table.HotThing is { } thing && handed?.Stage.Lying(thing) is { } lying && lying != thing ? $"{char.ToUpperInvariant(lying[0])}{lying[1..]}" : null;
 
-    private int? Last(Trouble now) => now.Answers is [.., var answer] ? answer.Place.Stimulus : handed?.Done;
+    private int? Last(Trouble now) => now.At ?? (now.Answers is [.., var answer] ? answer.Place.Stimulus : handed?.Done);
 
     // From a step with or after power on, with nothing asked yet but how that step looked.
     private bool IsJustHanded => handed is { Step.Act: Act.PowerUp or Act.Operate or Act.PowerDown or Act.Again } && before.Count() == (handed.IsTold ? 0 : 1);

@@ -41,6 +41,9 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         return [.. rests.Concat(wanted.Select(w => new Operation.Set(w.Key, w.Value))).SelectMany(set => moves[set].Take(1))];
     }
 
+    // What was wrong there keeps power off, in the search too.
+    private static bool IsBeforePower(Stage stage, Step step) => stage.Steps.Where(s => s.Act == Act.PowerUp).Take(1).Any(first => stage.Steps.IndexOf(step) < stage.Steps.IndexOf(first));
+
     private Dictionary<string, string> Positions(int stimulus) =>
         Search.Table.Table.Stimuli[stimulus].Operations.OfType<Operation.Set>().GroupBy(o => o.Control).ToDictionary(g => g.Key, g => g.Last().Position);
 
@@ -74,6 +77,7 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
 
         var last = new Told(stage, round);
         told.AddRange(last.Sentences());
+        table = IsBeforePower(stage, step) ? table.WithPowerOff() : table;
         return new(session, stage, step, Trouble.Begin(last.Weigh(table), Heard.Of(stage, table, round)), told.ToImmutable(), changes);
     }
 }

@@ -67,6 +67,26 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     }
 
     [Fact]
+    public void What_was_not_as_expected_before_power_keeps_it_off_in_the_search_until_it_is_mended()
+    {
+        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to battery -");
+        Give(EntryKind.Seen, "s2.measure.5", "not");
+
+        var search = At("s2.measure.5").Search;
+        Assert.True(search.Table.IsPowerOff);
+        for (var looks = 0; looks < 5; looks++)
+        {
+            Assert.NotEmpty(search.Questions);
+            Assert.All(search.Questions, q => Assert.NotNull(q.Place.Check));
+            search = search.After(new Diagnosis.Evidence.Checked(search.Questions[0].Place.Check!, null));
+        }
+
+        Give(EntryKind.Changed, "s2.measure.5", "");
+        BrakePressedAndStopLampDark();
+        Assert.False(At("s2.operate.1").Search.Table.IsPowerOff);
+    }
+
+    [Fact]
     public void Volts_read_at_the_lamp_are_handed_over_as_read()
     {
         Give(EntryKind.Reading, "s2.operate.2", "9.1", "volts at rear cluster stop");

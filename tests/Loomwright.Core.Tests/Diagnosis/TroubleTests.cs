@@ -48,6 +48,16 @@ public sealed class TroubleTests
         Assert.Contains(Trouble.Begin(Table).After(Saw($"{Stop}: rear cluster stop=dark")).Questions, q => q is Question.Look && q.Stimulus == Place(Stop));
 
     [Fact]
+    public void The_bike_stands_as_for_the_last_answer_also_where_an_older_one_is_given_anew()
+    {
+        var lit = Saw($"{Stop}: rear cluster stop=dark");
+        var looked = Trouble.Begin(Table).After(lit).After(new Evidence.Checked(Table.Singles.SelectMany(h => h.Traces).First().Check, null));
+        Assert.Null(looked.At);
+        Assert.Equal(Place(Stop), looked.After(lit).At);
+        Assert.Null(looked.After(lit).AtRest().At);
+    }
+
+    [Fact]
     public void What_fits_nothing_is_asked_again_and_then_told_not_to_fit()
     {
         var trouble = Trouble.Begin(Table).After(Saw(": rear cluster stop=flashing fast, rear cluster tail=flashing slowly, left rear indicator=dim"));
