@@ -7,11 +7,35 @@ using Loomwright.Verbs;
 namespace Loomwright.Answers;
 
 /// <summary>What <c>record</c> answers: what people said they saw and read, held against what was computed then.</summary>
-public sealed class RecordAnswer(OpenedDesign design, ImmutableArray<TestRecord> records) : Answer("record", design)
+public sealed class RecordAnswer(OpenedDesign design, ImmutableArray<TestRecord> records, ImmutableArray<SearchRecord> searches) : Answer("record", design)
 {
     [Description("The newest session along each plan, the bench first; empty when nothing was checked yet.")]
     public ImmutableArray<SessionAnswer> Sessions { get; } = [.. records.Select(r => SessionAnswer.Of(r, design.Stored.Sha256))];
+
+    [Description("Searches for a cause in which something was told, the newest first.")]
+    public ImmutableArray<SearchAnswer> Searches { get; } = [.. searches.Select(s => SearchAnswer.Of(s, design.Stored.Sha256))];
 }
+
+/// <summary>A search for a cause.</summary>
+public sealed record SearchAnswer(
+    DateTimeOffset Began,
+    [property: Description("The step of a session it began at; null for one that began with a symptom.")] string? Step,
+    [property: Description("SHA-256 of the design as it then stood.")] string DesignSha256,
+    [property: Description("Whether the file is another one now.")] bool FileChangedSince,
+    [property: Description("Every answer that was not taken back, in the order given.")] ImmutableArray<ToldAnswer> Told)
+{
+    public static SearchAnswer Of(SearchRecord record, string? now) => new(
+        record.Search.Began, record.Step, record.Search.Design, record.Search.Design != now,
+        [.. record.Answers.Select(a => new ToldAnswer(SearchRecord.Says(a), a.Value, a.Least, a.Most, a.At))]);
+}
+
+/// <summary>One answer in a search for a cause.</summary>
+public sealed record ToldAnswer(
+    [property: Description("What was done, asked and told, in words.")] string Says,
+    [property: Description("Volts read; null when none were.")] double? Volts,
+    [property: Description("Lower end of where they are when nothing is wrong; null where that is not known.")] double? Least,
+    [property: Description("Upper end.")] double? Most,
+    DateTimeOffset At);
 
 /// <summary>A stretch of work along one plan.</summary>
 public sealed record SessionAnswer(
@@ -38,8 +62,8 @@ public sealed record SessionAnswer(
         record.Session.Design != now,
         record.Session.Fault,
         [.. record.Lines.Select(CheckedAnswer.Of)],
-        [.. record.Void.Select(v => new VoidAnswer(CheckedAnswer.Of(v), TestRecord.Says(v.VoidSince!)))],
-        [.. record.Happened.Select(h => new HappenedAnswer(h.Step, h.Kind, TestRecord.Says(h), h.At))],
+        [.. record.Void.Select(v => new VoidAnswer(CheckedAnswer.Of(v), record.Says(v.VoidSince!)))],
+        [.. record.Happened.Select(h => new HappenedAnswer(h.Step, h.Kind, record.Says(h), h.At))],
         [.. record.NotChecked.Select(s => new NotCheckedAnswer(s.Id, s.Text))]);
 }
 
@@ -48,6 +72,7 @@ public sealed record CheckedAnswer(
     int Stage,
     string Step,
     [property: Description("The lamp, light or fuse, or what the meter was on.")] string What,
+    [property: Description("How everything stood then: tips, power, fuses out, plugs off, controls not at rest.")] string With,
     [property: Description("What was computed, in words.")] string Expected,
     [property: Description("Lower end of the band in the unit; null for none.")] double? Least,
     [property: Description("Upper end of the band.")] double? Most,
@@ -58,7 +83,7 @@ public sealed record CheckedAnswer(
     DateTimeOffset At)
 {
     public static CheckedAnswer Of(TestLine line) => new(
-        line.Stage.Number, line.Step.Id, line.Expected.What, line.Expected.Shows, line.Expected.Band?.Least, line.Expected.Band?.Most,
+        line.Stage.Number, line.Step.Id, line.Expected.What, line.With, line.Expected.Shows, line.Expected.Band?.Least, line.Expected.Band?.Most,
         line.Words, line.Answer.Value, line.Answer.Unit, line.Answer.Verdict, line.Answer.At);
 }
 

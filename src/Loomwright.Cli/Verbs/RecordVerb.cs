@@ -25,14 +25,14 @@ public sealed class RecordVerb(Screen screen) : Command<FileSettings>
 
         try
         {
-            var records = TestRecord.Kept(settings.File);
+            var (records, searches) = (TestRecord.Kept(settings.File), SearchRecord.Kept(settings.File));
             if (settings.Json)
             {
-                screen.Out.WriteLine(new RecordAnswer(design, records).ToJson());
+                screen.Out.WriteLine(new RecordAnswer(design, records, searches).ToJson());
             }
             else
             {
-                RecordView.Write(screen, records, design.Stored.Sha256);
+                RecordView.Write(screen, records, searches, design.Stored.Sha256);
             }
 
             return design.Exit(records.Any(r => r.Lines.Any(l => l.Answer.Verdict == Verdict.Not)));

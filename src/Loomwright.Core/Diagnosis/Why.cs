@@ -54,6 +54,11 @@ public static class Why
         return words.ToImmutable();
     }
 
+    /// <summary>Between which volts a reading is where nothing is wrong; null where hardly anything holds a probe's point, or there is no answer.</summary>
+    public static (double Least, double Most)? Band(TroubleTable table, Evidence.Measured read) =>
+        table.Singles[0].Looks[read.Stimulus] is { Volts.IsEmpty: false } look && !Likelihood.IsLoose(look, read.Red, read.Black)
+        && Likelihood.Volts(look, read.Red, read.Black) is var volts && Slack(look, volts) is var slack ? (volts - slack, volts + slack) : null;
+
     /// <summary>A sign with its name, as <c>rear cluster stop is dark</c>.</summary>
     public static string Told(TroubleTable table, int observable, byte sign)
     {
@@ -98,8 +103,10 @@ public static class Why
     private static bool Differs(Look look, Evidence.Measured measured)
     {
         var volts = Likelihood.Volts(look, measured.Red, measured.Black);
-        return Math.Abs(measured.Volts - volts) > 3 * Misreading.Spread(volts, look.SupplyAmps);
+        return Math.Abs(measured.Volts - volts) > Slack(look, volts);
     }
+
+    private static double Slack(Look look, double volts) => 3 * Misreading.Spread(volts, look.SupplyAmps);
 
     private static string Listed(IEnumerable<string> all)
     {

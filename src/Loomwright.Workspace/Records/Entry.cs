@@ -77,7 +77,7 @@ public enum Verdict
 /// <param name="Step">Id of the plan's step.</param>
 /// <param name="Kind">What kind of thing it is.</param>
 /// <param name="About">The wire, the part or the terminal the step is about; empty when none.</param>
-/// <param name="What">Which of the step's expectations, in its own words; empty when all of them.</param>
+/// <param name="What">Which of the step's expectations, in its own words; empty when all of them. Of an answer in a search: what was told, in words.</param>
 /// <param name="Raw">What was typed or pressed, unaltered.</param>
 /// <param name="Value">The number in the base unit of <paramref name="Unit"/>; null when none was read.</param>
 /// <param name="Unit">Name of the unit of the value and the band, or null.</param>

@@ -73,6 +73,9 @@ public sealed class RecordFile : IDisposable
     /// <summary>The session of that id, or null.</summary>
     public BenchSession? Session(string id) => Ask("SELECT * FROM sessions WHERE id = $id", Rows.Session, ("$id", id)).FirstOrDefault();
 
+    /// <summary>The paths of all bikes that something was kept of, in the order of their names.</summary>
+    public ImmutableArray<string> Bikes() => Ask("SELECT DISTINCT bike FROM sessions ORDER BY bike", r => r.GetString(0));
+
     /// <summary>A bike's sessions along a plan, the newest first.</summary>
     public ImmutableArray<BenchSession> Sessions(string bike) => Ask("SELECT * FROM sessions WHERE bike = $bike AND plan <> $search ORDER BY rowid DESC", Rows.Session, ("$bike", bike), ("$search", BenchSession.Search));
 

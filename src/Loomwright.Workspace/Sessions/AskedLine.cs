@@ -42,6 +42,19 @@ internal sealed record AskedLine(
     /// <summary>The line of something hot, by what was done.</summary>
     public static string OfHot(TroubleTable table, int stimulus) => JsonSerializer.Serialize(new AskedLine(Doing(table, stimulus), Hot: true), Short);
 
+    /// <summary>A line in words, for an answer that was kept without.</summary>
+    public static string Words(string line)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<AskedLine>(line, Short)?.Words() ?? line;
+        }
+        catch (JsonException)
+        {
+            return line;
+        }
+    }
+
     /// <summary>The search after what a line tells; null when the design it is read against knows nothing of it.</summary>
     public static Trouble? After(Trouble search, string line)
     {
@@ -54,6 +67,17 @@ internal sealed record AskedLine(
             return null;
         }
     }
+
+    private string Words() => Mended is not null ? $"mended: {Mended}" : $"{Check ?? DoneWords()}: {Answer()}";
+
+    private string DoneWords() => Do is { Length: > 0 } ? string.Join(", ", Do.Select(o => o is [var control, var position] ? $"{control} → {position}" : $"{string.Join("", o)} s later")) : "power connected";
+
+    private string Answer() =>
+        Hot ? "hot, smoke or smell"
+        : Unsure ? "not sure"
+        : Volts is { } volts ? FormattableString.Invariant($"{volts:0.0#} V from {Red} to {Black ?? "battery minus"}")
+        : Check is not null ? Found ?? Diagnosis.Check.AsDesigned
+        : string.Join(", ", (Signs ?? []).Where(s => s.Length == 3).Select(s => $"{s[1]} {s[2]}"));
 
     private Trouble? After(Trouble search)
     {

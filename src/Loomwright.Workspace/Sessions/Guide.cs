@@ -19,7 +19,7 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     private const string Gone = "The session is not in the record any more.";
 
     // In the id of a search that began at a session's step.
-    private const char Separator = '/';
+    internal const char Separator = '/';
 
     private readonly Lock _gate = new();
     private readonly ConcurrentDictionary<string, Bike> _bikes = new(StringComparer.Ordinal);
@@ -93,6 +93,14 @@ public sealed class Guide(LiveFolder folder) : IDisposable
     /// <param name="session">Id of a session told in place of the newest along its plan, or null.</param>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
     public ImmutableArray<TestRecord> Record(string path, string? session = null) => HasRecords ? TestRecord.Newest(Records, path, Plan, session) : [];
+
+    /// <summary>What was told in searches for a cause of a bike, the newest first.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public ImmutableArray<SearchRecord> SearchRecords(string path) => HasRecords ? SearchRecord.Of(Records, path) : [];
+
+    /// <summary>Every path in the folder that something is kept of, also where no file is there any more.</summary>
+    /// <exception cref="RecordsException">The records cannot be read.</exception>
+    public ImmutableArray<string> Kept() => HasRecords ? Records.Bikes() : [];
 
     /// <summary>The search of that id; null when none was kept.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>

@@ -1,4 +1,5 @@
 using Loomwright.Diagnosis;
+using Loomwright.Quantities;
 using Loomwright.Records;
 using Entry = Loomwright.Records.Entry;
 
@@ -57,25 +58,41 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
     public static string NewId(DateTimeOffset now) => Guid.CreateVersion7(now).ToString("N");
 
     /// <summary>Keeps an answer under its id; null when it is durable, else why it is not.</summary>
-    public string? Keep(string id, TroubleTable table, Evidence answer, DateTimeOffset now) => Keep(id, AskedLine.Of(table, answer), null, now);
+    public string? Keep(string id, TroubleTable table, Evidence answer, DateTimeOffset now)
+    {
+        var told = Told(id, AskedLine.Of(table, answer), TroubleText.Of(table, answer), null, now);
+        var band = answer is Evidence.Measured read ? Why.Band(table, read) : null;
+        return Keep(answer is not Evidence.Measured { Volts: var volts } ? told : told with
+        {
+            Value = volts,
+            Unit = nameof(Unit.Volt),
+            Least = band?.Least,
+            Most = band?.Most,
+            Verdict = band is null ? Verdict.None : volts < band.Value.Least || volts > band.Value.Most ? Verdict.Not : Verdict.AsExpected,
+        });
+    }
 
     /// <summary>Keeps a repair that was made.</summary>
-    public string? KeepMended(string id, string repair, DateTimeOffset now) => Keep(id, AskedLine.OfMended(repair), null, now);
+    public string? KeepMended(string id, string repair, DateTimeOffset now) => Keep(Told(id, AskedLine.OfMended(repair), $"mended: {repair}", null, now));
 
     /// <summary>Keeps that it got hot with something done, by its place in the table.</summary>
-    public string? KeepHot(string id, TroubleTable table, int stimulus, DateTimeOffset now) => Keep(id, AskedLine.OfHot(table, stimulus), null, now);
+    public string? KeepHot(string id, TroubleTable table, int stimulus, DateTimeOffset now) =>
+        Keep(Told(id, AskedLine.OfHot(table, stimulus), $"{TroubleText.Do(table, new Asked(stimulus))}: hot, smoke or smell", null, now));
 
     /// <summary>Takes the answer of that id back, whatever others gave after it.</summary>
-    public string? TakeBack(string id, DateTimeOffset now) => Keep(NewId(now), "", id, now);
+    public string? TakeBack(string id, DateTimeOffset now) => Keep(Told(NewId(now), "", "", id, now));
 
     private List<Entry> Answered() => [.. TestRecord.NotUndone(guide.Records.Entries(begun.Id)).Where(e => e.Kind == EntryKind.Asked)];
 
-    private string? Keep(string id, string raw, string? undoes, DateTimeOffset now)
+    private Entry Told(string id, string raw, string words, string? undoes, DateTimeOffset now) =>
+        new(id, begun.Id, "", undoes is null ? EntryKind.Asked : EntryKind.Undo, "", words, raw, null, null, null, null, Verdict.None, undoes, now);
+
+    private string? Keep(Entry told)
     {
         try
         {
             guide.Writable();
-            guide.Records.Keep(begun, [new Entry(id, begun.Id, "", undoes is null ? EntryKind.Asked : EntryKind.Undo, "", "", raw, null, null, null, null, Verdict.None, undoes, now)]);
+            guide.Records.Keep(begun, [told]);
             return null;
         }
         catch (RecordsException e)

@@ -15,6 +15,9 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>Every expectation that was answered before something got hot or was changed in its stage: it counts no longer.</summary>
     public ImmutableArray<TestLine> Void { get; init; } = [];
 
+    /// <summary>The stages of the plan it is held against.</summary>
+    public ImmutableArray<Stage> Stages { get; init; } = [];
+
     /// <summary>Holds a session's entries against its plan. What was undone does not count; after a change, or hot, smoke or smell, the checks of its stage count from there on.</summary>
     public static TestRecord Of(BenchSession session, Plan plan, IReadOnlyList<Entry> entries)
     {
@@ -45,7 +48,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             }
         }
 
-        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]) { Void = gone.ToImmutable() };
+        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]) { Void = gone.ToImmutable(), Stages = plan.Stages };
 
         List<Entry> Between(Step step, long after, long before) =>
             [.. standing.Where(e => e.Step == step.Id && e.Number > after && e.Number < before && e.Kind is EntryKind.Seen or EntryKind.Reading)];
@@ -89,7 +92,10 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
 
     /// <summary>Of a design's file: what is kept in its folder, or in the nearest one above that keeps anything of it. Empty when none does.</summary>
     /// <exception cref="RecordsException">The records cannot be read.</exception>
-    public static ImmutableArray<TestRecord> Kept(string file)
+    public static ImmutableArray<TestRecord> Kept(string file) => Kept(file, (records, bike) => Newest(records, bike, s => KeptPlan.Of(s, records)));
+
+    /// <summary>What the nearest folder keeps of a file, of those that keep any such thing.</summary>
+    internal static ImmutableArray<T> Kept<T>(string file, Func<RecordFile, string, ImmutableArray<T>> of)
     {
         var whole = Path.GetFullPath(file);
         for (var folder = Path.GetDirectoryName(whole); folder is not null; folder = Path.GetDirectoryName(folder))
@@ -97,7 +103,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             if (File.Exists(Path.Combine(folder, RecordFile.FileName)))
             {
                 using var records = RecordFile.OpenToRead(folder);
-                var kept = Newest(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'), s => KeptPlan.Of(s, records));
+                var kept = of(records, Path.GetRelativePath(folder, whole).Replace('\\', '/'));
                 if (!kept.IsEmpty)
                 {
                     return kept;
@@ -120,15 +126,18 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>A time with its day and the offset of the place.</summary>
     public static string When(DateTimeOffset at) => at.ToString("d MMMM yyyy, HH:mm zzz", CultureInfo.InvariantCulture);
 
-    /// <summary>Something that happened, in words.</summary>
-    public static string Says(Entry happened) => happened.Kind switch
+    /// <summary>Something that happened, in words; what lay in place of a part by its own name.</summary>
+    public string Says(Entry happened) => happened.Kind switch
     {
-        EntryKind.Hot when happened.Raw.Length > 0 => $"hot, smoke or smell: the {happened.What} {happened.Raw}",
+        EntryKind.Hot when happened.Raw.Length > 0 => $"hot, smoke or smell: {Hot(Stages.FirstOrDefault(s => s.Steps.Any(x => x.Id == happened.Step)), happened)}",
         EntryKind.Hot => happened.What == Judging.Unknown ? "hot, smoke or smell, not known where" : "hot, smoke or smell",
         EntryKind.Changed when happened.Raw.Length > 0 => $"mended: {happened.Raw}",
         EntryKind.Changed => "something was changed at the loom",
         _ => "built as the file says",
     };
+
+    /// <summary>What got hot, as the session calls it.</summary>
+    internal static string Hot(Stage? stage, Entry hot) => hot.What == "part" && stage?.Lying(hot.Raw) is { } lying && lying != hot.Raw ? lying : $"the {hot.What} {hot.Raw}";
 
     /// <summary>What was not undone, in the order of keeping.</summary>
     internal static List<Entry> NotUndone(IReadOnlyList<Entry> entries)
@@ -136,29 +145,4 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         var undone = entries.Where(e => e.Kind == EntryKind.Undo).Select(e => e.Of).ToHashSet(StringComparer.Ordinal);
         return [.. entries.Where(e => e.Kind != EntryKind.Undo && !undone.Contains(e.Id))];
     }
-}
-
-/// <summary>One expectation with the answer it got.</summary>
-/// <param name="Stage">The stage it belongs to.</param>
-/// <param name="Step">The step it belongs to.</param>
-/// <param name="Expected">What was computed.</param>
-/// <param name="Answer">What was read, or how the step as a whole was seen.</param>
-public sealed record TestLine(Stage Stage, Step Step, Expectation Expected, Entry Answer)
-{
-    /// <summary>What made it count no longer; null while it counts.</summary>
-    public Entry? VoidSince { get; init; }
-
-    /// <summary>What was given here and was not as expected, before the answer that counts; in the order of giving.</summary>
-    public ImmutableArray<Entry> Earlier { get; init; } = [];
-
-    /// <summary>The answer in words: what was typed and how it stands to the band, or what was pressed; then what it stands in place of.</summary>
-    public string Words => Earlier.IsEmpty ? Said : $"{Said} (before that: {string.Join("; ", Earlier.Select(e => e.Unit is null ? e.Raw : $"{e.Raw}, outside"))})";
-
-    private string Said => Answer.Kind == EntryKind.Seen ? (Expected.Band is null ? Answer.Raw : $"not read; the step: {Answer.Raw}") : Answer.Verdict switch
-    {
-        _ when Answer.Unit is null => Answer.Raw,
-        Verdict.AsExpected => $"{Answer.Raw}, inside",
-        Verdict.Not => $"{Answer.Raw}, outside",
-        _ => Answer.Raw,
-    };
 }

@@ -70,7 +70,7 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
                 yield return $"Hot, smoke or smell: {step.Text}";
                 if (given.Last(e => e.Kind == EntryKind.Hot) is { Raw.Length: > 0 } hot)
                 {
-                    yield return $"What got hot: {(hot.What == "part" && stage.Lying(hot.Raw) is var lying && lying != hot.Raw ? lying : $"the {hot.What} {hot.Raw}")}.";
+                    yield return $"What got hot: {TestRecord.Hot(stage, hot)}.";
                 }
             }
         }

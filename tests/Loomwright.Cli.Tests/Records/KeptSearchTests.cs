@@ -58,6 +58,19 @@ public sealed class KeptSearchTests
         Assert.Equal(after.Count, again.Answers);
         Assert.Equal(after, again.Played(Trouble.Begin(table), Now).Select(p => Told(p.After)));
         Assert.Equal(after.Count, after.Distinct().Count());
+
+        var record = Assert.Single(later.SearchRecords("b.loom.yaml"));
+        Assert.Equal((null, after.Count), (record.Step, record.Answers.Length));
+        var read = Assert.Single(record.Answers, a => a.Value is not null);
+        Assert.Equal((12.4, "Volt", Loomwright.Records.Verdict.AsExpected), (read.Value, read.Unit, read.Verdict));
+        Assert.InRange(12.4, read.Least!.Value, read.Most!.Value);
+        Assert.Equal(FormattableString.Invariant($"lock → riding, front brake → pressed: 12.4 V from box.X4 to battery minus, inside {read.Least:0.00} V to {read.Most:0.00} V"), SearchRecord.Says(read));
+        Assert.Equal("terminals of box: as it should be", SearchRecord.Says(record.Answers[2]));
+
+        // Kept before the words were: they are made of what was.
+        Assert.Equal("lock → riding, front brake → pressed: 12.4 V from box.X4 to battery minus", SearchRecord.Says(read with { What = "", Least = null, Most = null }));
+        Assert.StartsWith("lock → riding, front brake → pressed: rear cluster.stop dark", SearchRecord.Says(record.Answers[0] with { What = "" }), StringComparison.Ordinal);
+        Assert.Equal(["hot, smoke or smell", "mended"], [SearchRecord.Says(record.Answers[^2]).Split(": ")[1], SearchRecord.Says(record.Answers[^1]).Split(": ")[0]]);
     }
 
     [Fact]

@@ -83,7 +83,26 @@ public sealed class TestRecordTests : IDisposable
 
         Assert.Empty(Record.Lines);
         Assert.Equal("0,4, inside", Assert.Single(Record.Void).Words);
-        Assert.Equal("hot, smoke or smell: the wire key feed", TestRecord.Says(Record.Void[0].VoidSince!));
+        Assert.Equal("hot, smoke or smell: the wire key feed", Record.Says(Record.Void[0].VoidSince!));
+    }
+
+    [Fact]
+    public void A_lead_that_got_hot_in_place_of_a_part_is_called_so_in_the_record()
+    {
+        Give(EntryKind.Hot, "s0.power-up.4", "lock", "part");
+        Assert.Equal("hot, smoke or smell: the lead in place of lock", Record.Says(Assert.Single(Record.Happened)));
+    }
+
+    [Theory]
+    [InlineData("s0.measure.3", "power off, the lead in place of lock at riding")]
+    [InlineData("s0.measure.4", "power off")]
+    [InlineData("s0.measure.more-2", "power off, fuse out of key fuse")]
+    [InlineData("s2.operate.2", "red on rear cluster stop, black on rear cluster ground, power on, the lead in place of lock at riding, the lead in place of front brake at pressed")]
+    [InlineData("s3.measure.1", "power off, left rear indicator unplugged")]
+    public void Each_line_says_how_everything_stood_when_it_was_read(string step, string stood)
+    {
+        Give(EntryKind.Seen, step, "as expected");
+        Assert.Equal(stood, Record.Lines[^1].With);
     }
 
     [Fact]

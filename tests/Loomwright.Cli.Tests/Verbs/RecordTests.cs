@@ -26,6 +26,7 @@ public sealed class RecordTests : IDisposable
         Give(guide, session, EntryKind.Hot, "s3.operate.1", "");
         var bike = guide.Begin("bikes/b.loom.yaml", "", "", null, Noon.AddDays(1), BenchSession.OnTheBike)!;
         Give(guide, bike, EntryKind.Seen, "s0.measure.1", "not sure");
+        guide.BeginSearch("bikes/b.loom.yaml", session.Design, Repository.Read(Called.Bench), Noon.AddDays(2)).KeepMended("mended", "renew tail ground and both its ends", Noon.AddDays(2));
         _plans = [TestRecord.Named(session), TestRecord.Named(bike)];
     }
 
@@ -45,13 +46,16 @@ public sealed class RecordTests : IDisposable
     [Fact]
     public void For_a_machine_it_tells_the_same_with_numbers_and_bands()
     {
-        var sessions = Answered.Read(Called.With("record", _file, "--json")).GetProperty("sessions");
+        var answer = Answered.Read(Called.With("record", _file, "--json"));
+        var sessions = answer.GetProperty("sessions");
         Assert.Equal(["bench", "bike"], sessions.EnumerateArray().Select(s => s.GetProperty("plan").GetString()));
         var read = sessions[0].GetProperty("checked").EnumerateArray().First();
         Assert.Equal(("s0.measure.2", 0.4, "Ohm", "as_expected"), (read.GetProperty("step").GetString(), read.GetProperty("value").GetDouble(), read.GetProperty("unit").GetString(), read.GetProperty("verdict").GetString()));
         Assert.InRange(read.GetProperty("most").GetDouble(), 0.5, 0.51);
         Assert.Equal("hot", sessions[0].GetProperty("happened")[0].GetProperty("kind").GetString());
         Assert.False(sessions[0].GetProperty("file_changed_since").GetBoolean());
+        Assert.Equal("power off", read.GetProperty("with").GetString());
+        Assert.Equal("mended: renew tail ground and both its ends", Assert.Single(answer.GetProperty("searches").EnumerateArray()).GetProperty("told")[0].GetProperty("says").GetString());
     }
 
     [Fact]
