@@ -112,6 +112,20 @@ public sealed class SessionPageTests : BunitContext
         Assert.Empty(Opened($"/session/{File}?anew=true").FindAll("form"));
     }
 
+    [Fact]
+    public void What_was_kept_of_a_file_that_was_renamed_is_listed_under_the_name_it_had_and_leads_back_to_its_session()
+    {
+        var own = Begin(BenchSession.OnTheBike, 0);
+        Assert.Empty(Render<HomePage>().FindAll("#gone-title"));
+        System.IO.File.Move(Path.Combine(_folder, File), Path.Combine(_folder, "b.loom.yaml"));
+
+        var row = Assert.Single(Render<HomePage>().FindAll("section[aria-labelledby=gone-title] li"));
+        Assert.StartsWith($"Of a file that is no longer here: {File}.", row.TextContent, StringComparison.Ordinal);
+        Assert.Equal($"/record/{File}", row.QuerySelector("a")!.GetAttribute("href"));
+        var back = Render<RecordPage>(p => p.Add(c => c.Path, File)).FindAll("a.act").First(a => a.TextContent == "Back to this session");
+        Assert.Equal(own.Id, Shown(back.GetAttribute("href")!).Session);
+    }
+
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
