@@ -224,10 +224,17 @@ public sealed class TroubleTests : BunitContext
         var loom = Loomwright.Bike.Read(new Loomwright.Text.SourceText("b", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", "kittiwake-bench", "kittiwake-bench.loom.yaml")))).Loom!;
         var table = TroubleTable.Of(loom, stop: Xunit.TestContext.Current.CancellationToken);
         Assert.Equal(["Look at what is set in box: active of input key is to be “plus”. It may stand at “ground”."], Told("make box as designed: active of input key"));
-        Assert.Equal("Look at main fuse: rating is to be as the design has it. It may be 10 A.", Told("make main fuse as designed: rating")[0]);
+        Assert.Equal("Look at main fuse: rating is to be 20 A. It may be 10 A.", Told("make main fuse as designed: rating")[0]);
+        Assert.Equal("Look at what is set in box: limit of output left lamps is to be 5 A. It may be set to 1 A.", Told("make box as designed: limit of output left lamps")[0]);
         Assert.Empty(Told("charge battery"));
 
-        ImmutableArray<string> Told(string repair) => TroubleText.Settings(loom, table.Singles.First(h => h.Repair == repair));
+        // Drawn strong is what sits on the output that has the setting; of a part as a whole no wire has.
+        Assert.EndsWith(": left rear indicator feed", Lit("make box as designed: limit of output left lamps").Find("summary").TextContent, StringComparison.Ordinal);
+        Assert.Empty(Lit("make main fuse as designed: rating").FindAll("summary"));
+
+        Hypothesis Of(string repair) => table.Singles.First(h => h.Repair == repair);
+        ImmutableArray<string> Told(string repair) => TroubleText.Settings(loom, Of(repair));
+        IRenderedComponent<LitWire> Lit(string repair) => Render<LitWire>(p => p.Add(l => l.Path, "a.loom.yaml").Add(l => l.Loom, loom).Add(l => l.What, Of(repair)));
     }
 
     [Fact]

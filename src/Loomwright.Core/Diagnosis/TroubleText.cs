@@ -47,10 +47,11 @@ public static class TroubleText
         .. from setting in hypothesis.Faults.Where(f => !f.Repair.StartsWith("charge ", StringComparison.Ordinal)).Select(f => f.Fault).OfType<Fault.Setting>()
            let part = loom.Part(setting.Part)
            where part is not null
-           let sight = Kinds.Find(part.Kind)?.Build(part).Controller is null ? $"Look at {part.Name}" : $"Look at what is set in {part.Name}"
+           let isSet = Kinds.Find(part.Kind)?.Build(part).Controller is not null
+           let sight = isSet ? $"Look at what is set in {part.Name}" : $"Look at {part.Name}"
            select OtherSetting.Options(part, setting.Key).Remove(setting.Value) is [var designed]
                ? $"{sight}: {Repairs.Setting(setting.Key)} is to be “{designed}”. It may stand at “{setting.Value}”."
-               : $"{sight}: {Repairs.Setting(setting.Key)} is to be as the design has it. It may be {setting.Value}.",
+               : $"{sight}: {Repairs.Setting(setting.Key)} is to be {OtherSetting.Designed(part, setting.Key) ?? "as the design has it"}. It may {(isSet ? "be set to" : "be")} {setting.Value}.",
     ];
 
     /// <summary>What is left of the shares besides those shown and something that is not in the list; null where that is less than one in a hundred.</summary>
@@ -80,6 +81,7 @@ public static class TroubleText
         Evidence.NotSure { About.Check: { } check } => $"{check.Name}: not sure",
         Evidence.Seen seen => $"{Do(table, seen.Place)}: {(Differing(table, seen) is { Count: > 0 } odd ? string.Join(", ", odd.Select(s => Why.Told(table, s.Observable, s.Sign))) : "all as it should be")}",
         Evidence.Measured read => FormattableString.Invariant($"{Do(table, read.Place)}: {read.Volts:0.0#} V from {table.Table.Points[read.Red]} to {Black(table, read.Black)}"),
+        Evidence.NotSure { About: { Red: { } red, Black: var black } } => $"{Do(table, answer.Place)}: not sure of the volts from {table.Table.Points[red]} to {Black(table, black)}",
         _ => $"{Do(table, answer.Place)}: not sure",
     };
 

@@ -19,18 +19,27 @@ internal static class OtherSetting
     public static ImmutableArray<string> Options(Part part, string key) =>
         Kinds.Find(part.Kind) is { } kind && kind.Parameters.SelectMany(p => Forms(p.Key, p.Form, part.Settings[p.Key])).FirstOrDefault(f => Names.Same(f.Path, key)).Form is Form.Choice choice ? choice.Options : [];
 
+    /// <summary>What the design has at a key of a part, as one writes it; null where its file gives no figure and no word there.</summary>
+    public static string? Designed(Part part, string key) =>
+        Kinds.Find(part.Kind)?.Parameters.SelectMany(p => Forms(p.Key, p.Form, part.Settings[p.Key])).FirstOrDefault(f => Names.Same(f.Path, key)) switch
+        {
+            { Form: Form.Quantity figure, Value: Value.Number number } => Amount.Shown(number.Si, figure.Unit),
+            { Value: Value.Word word } => word.Text,
+            _ => null,
+        };
+
     /// <summary>The part with that value there; null when the key or the value cannot be used.</summary>
     public static Part? In(Part part, string key, string written) =>
         Kinds.Find(part.Kind) is { } kind && In(new Form.Keys(kind.Parameters), new Value.Group(part.Settings), key, written) is Value.Group group
             ? part with { Settings = group.Entries }
             : null;
 
-    private static IEnumerable<(string Path, Form Form)> Forms(string path, Form form, Value? value) => form switch
+    private static IEnumerable<(string Path, Form Form, Value? Value)> Forms(string path, Form form, Value? value) => form switch
     {
         Form.Each each => Entries(value).SelectMany(e => Forms(path + Stroke + e.Key, each.Entry, e.Value)),
         Form.Keys keys => keys.Parameters.SelectMany(p => Forms(path + Stroke + p.Key, p.Form, Entries(value).FirstOrDefault(e => Names.Same(e.Key, p.Key)).Value)),
         Form.Pairs => [],
-        _ => [(path, form)],
+        _ => [(path, form, value)],
     };
 
     private static ImmutableArray<KeyValuePair<string, Value>> Entries(Value? value) => value is Value.Group group ? group.Entries.Entries : [];

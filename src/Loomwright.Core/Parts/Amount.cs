@@ -9,7 +9,7 @@ namespace Loomwright.Parts;
 internal sealed record Amount(string Key, string Meaning, Unit Unit, double Least, double Most, double? Default = null)
 {
     /// <summary>As published; the default is added to its meaning.</summary>
-    public Parameter Parameter => new(Key, Default is { } value ? $"{Meaning} Default {Shown(value)}." : Meaning, new Form.Quantity(Unit, Least, Most));
+    public Parameter Parameter => new(Key, Default is { } value ? $"{Meaning} Default {Shown(value, Unit)}." : Meaning, new Form.Quantity(Unit, Least, Most));
 
     /// <summary>The value given, kept inside its bounds (outside them the reader has already complained), or the default, or null.</summary>
     public double? Given(Settings settings) => settings.Number(Key) is { } number && double.IsFinite(number) ? Math.Clamp(number, Least, Most) : Default;
@@ -17,7 +17,10 @@ internal sealed record Amount(string Key, string Meaning, Unit Unit, double Leas
     /// <summary>The value of an amount that has a default.</summary>
     public double Of(Settings settings) => Given(settings) ?? Least;
 
-    private string Shown(double value) => Unit switch
+    /// <summary>A figure as one writes it in a file: <c>7 A</c>.</summary>
+    /// <param name="value">In SI units.</param>
+    /// <param name="unit">Of what.</param>
+    public static string Shown(double value, Unit unit) => unit switch
     {
         Unit.Volt => Plain(value, "V"),
         Unit.Amp when value < 0.001 => Plain(value * 1e6, "µA"),
