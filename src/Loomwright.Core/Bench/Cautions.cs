@@ -3,7 +3,7 @@ using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
-/// <summary>What can hurt on the bench, each said once, at the step where it matters.</summary>
+/// <summary>What can hurt, at the step where it matters: on the bench once a stage, since the next one may be another day; on the bike once.</summary>
 public static class Cautions
 {
     public const string LeadAcid = "Lead-acid gives gas and holds acid: goggles on, no sparks or flame near it.";
@@ -15,12 +15,14 @@ public static class Cautions
     public const string BareEnds = "No loose bare ends: cap every lead that is not used in this stage.";
     public const string LiveKey = "The live key lead goes through its small fuse and a switch. Nobody pushes a live end into a terminal.";
     public const string OhmsPowerOff = "Ohms only with power off. A lamp in the circuit reads low when cold; that is not a short.";
-    public const string FirstPower = "Only the small fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
+    public const string FirstPower = "Only the fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string BlownFuse = "A fuse blew: find out why before another goes in. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";
     public const string HotOnTheBike = "Hot, smoke or smell: engine and key off, then the battery as in power down; do not touch the wire.";
     public const string HotOnSupply = "Hot, smoke or smell: output off, do not touch the wire.";
     public const string LiveProbe = "Probing live: black lead clipped on, red tip in one hand, insulated but for its point, from behind the plug. Never bridge two terminals.";
+    public const string VoltsAcross = "Dial on V, red plug in V Ω: left in an amps socket it is a dead short across the battery.";
+    public const string LastClip = "The clip that closes the circuit may spark: goggles on, face away from the battery.";
     public const string AmpsInLine = "Across the supply the amps socket is a short: this meter's leads go only into the gap.";
     public const string AmpsSocket = "After amps the red plug goes back to V: across the supply the amps socket is a short.";
     public const string InGroundLead = "Meter in the ground lead: key off, nothing switched on, never while cranking. Red plug back to V after.";

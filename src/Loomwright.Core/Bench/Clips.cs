@@ -17,7 +17,7 @@ internal static class Clips
         if (site.MeteredFuse is { } fuse)
         {
             var (out_, wires, them) = (new Mark(fuse, null), Wires(site, fuse), WiresOn(site, fuse).Count() == 1 ? "its end" : "their ends together");
-            steps.Add(Act.PowerUp, $"Meter in line, behind the small fuse. Take {wires} off {out_} and hold {them} in the clip of the black lead; the clip of the red lead goes on {out_}. All the current now goes through the meter.", s => s with
+            steps.Add(Act.PowerUp, $"Meter in line, behind the small fuse. Take {wires} off {out_} and hold {them} in the clip of the meter's black lead; the clip of the meter's red lead goes on {out_}. All the current now goes through the meter.", s => s with
             {
                 Marks = [out_],
                 Meter = new MeterCard(Dial.Amps, "10 A", "COM", out_, new Mark(fuse, null) { Instead = $"{wires}, taken off " }, "Clips on both leads. The 10 A socket of some meters has no fuse: it relies on the small one.", PowerOn: false),
@@ -43,7 +43,7 @@ internal static class Clips
             steps.Add(Act.PowerUp, $"{Lead(site, site.Whole.Feed)} goes on {feed}{(site.IsBench ? ", then the output on" : "")}. Nothing goes on {back} yet.", Live(feed));
         }
 
-        Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = site.HasBack ? [] : site.Once.Say(Cautions.FirstPower) };
+        Func<Step, Step> Live(Mark mark) => s => s with { Marks = [mark], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = [.. site.HasBack ? [] : site.Once.Say(Cautions.FirstPower), .. site.IsBench ? [] : site.Once.Say(Cautions.LastClip)] };
     }
 
     /// <summary>The starter's lead, when all else is on: a start contact that is closed unasked turns it only now.</summary>
@@ -128,7 +128,7 @@ internal static class Clips
             PowerOn = true,
             Meter = MeterCards.Volts(site, site.Whole.Plus, site.Whole.Minus),
             Expect = [new Expectation($"volts of {source.Name}", Bands.Words(band), band)],
-            Cautions = site.Once.Say(Cautions.LiveProbe),
+            Cautions = site.Once.Say(Cautions.VoltsAcross, Cautions.LiveProbe),
         });
     }
 }

@@ -11,6 +11,13 @@ internal static class Hand
 {
     public static string Does(Site site, Operation.Set operation)
     {
+        var worked = Names.Same(operation.Control, Engine.Control.Name) ? site.Whole.Loom.Parts.Where(p => IsOfTheEngine(site, p)).ToList() : [];
+        if (worked.Count > 0)
+        {
+            var leads = worked.Select(p => $"{(IsClosed(site, p, operation) ? "put the lead on" : "take the lead off")} {site.Mark(site.Model(p.Name).Terminals.Select(t => new TerminalRef(p.Name, t.Mark)).First(t => IsWired(site, t)))}");
+            return $"For the engine at {operation.Position}, which itself stays still: {string.Join(", ", leads)}.";
+        }
+
         var part = site.PartOf(operation.Control);
         var control = part is null ? null : site.Model(part.Name).Controls.First(c => Names.Same(c.Name, operation.Control));
         if (part is null || control is null)
@@ -28,6 +35,14 @@ internal static class Hand
             ? rests ? $"Let go of {control.Name}." : $"Press {control.Name} and hold it."
             : $"Set {control.Name} to {operation.Position}.";
     }
+
+    /// <summary>Whether a contact is worked by the running engine, which no bench has: its lead comes off and goes on in its stead.</summary>
+    public static bool IsOfTheEngine(Site site, Part part) => StandIns.CanBeLead(site.Whole.Loom, part.Name)
+        && site.Model(part.Name).Controls.Any(c => Names.Same(c.Name, Engine.Control.Name)) && site.Model(part.Name).Terminals.Any(t => IsWired(site, new(part.Name, t.Mark)));
+
+    /// <summary>Whether any of a part's contacts is closed after it.</summary>
+    public static bool IsClosed(Site site, Part part, Operation.Set operation) => site.Whole.Ties.Any(t =>
+        t.Part == part && t.Via == Via.Contact && t.IsClosed(new Dictionary<string, string>(Names.Comparer) { [operation.Control] = operation.Position }));
 
     /// <summary>The two wire ends a stand-in lead joins in a position: the first contact closed there whose both ends are wired in this stage.</summary>
     public static Tie? Pair(Site site, Part part, string position) => site.Whole.Ties.FirstOrDefault(t =>

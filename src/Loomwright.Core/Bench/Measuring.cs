@@ -91,7 +91,7 @@ internal sealed class Measuring
             return;
         }
 
-        var (lead, back) = (IsLead(part) ? "the wire for " : "", _site.Whole.Return);
+        var (lead, back) = (MeterCards.InPlace(_site, live), _site.Whole.Return);
         var reads = PositionsOf(part, control).Where(p => !isIn || IsChanged(control, p, live)).ToList();
         foreach (var position in isIn && reads.Count > 0 ? reads.Append(control.Rest) : reads)
         {
@@ -105,14 +105,16 @@ internal sealed class Measuring
         foreach (var position in PositionsOf(part, control))
         {
             var operation = Move(control, position);
-            Add($"{Hand.Does(_site, operation)} From the clip for {_site.Mark(_site.Whole.Feed)} to {(IsLead(part) ? "the wire for " : "")}{_site.Mark(end)}.", _site.Whole.Feed, end, isIn: false, operation);
+            Add($"{Hand.Does(_site, operation)} From the clip for {_site.Mark(_site.Whole.Feed)} to {MeterCards.InPlace(_site, end)}{_site.Mark(end)}.", _site.Whole.Feed, end, isIn: false, operation);
         }
     }
 
     private IEnumerable<string> PositionsOf(Part part, Control control)
     {
         var used = _site.Line.Do.Where(o => Names.Same(o.Control, control.Name)).Select(o => o.Position);
-        return (IsLead(part) ? used : control.Positions.Where(p => !Names.Same(p, control.Rest))).Append(control.Rest);
+        var others = control.Positions.Where(p => !Names.Same(p, control.Rest));
+        others = Hand.IsOfTheEngine(_site, part) ? others.DistinctBy(p => Hand.IsClosed(_site, part, new(control.Name, p))) : others;
+        return (IsLead(part) ? used : others).Append(control.Rest);
     }
 
     private bool IsChanged(Control control, string position, TerminalRef live)

@@ -22,7 +22,8 @@ internal static class MeterCards
     public const string TakenOff = "the lead of ";
 
     /// <summary>What is touched at a part that a lead stands in for: the end of the wire that would go there.</summary>
-    public static string InPlace(Site? site, TerminalRef at) => site?.StandIns.ContainsKey(at.Part) == true && StandIns.CanBeLead(site.Whole.Loom, at.Part) ? "the wire for " : "";
+    public static string InPlace(Site? site, TerminalRef at) => site?.Whole.Loom.Part(at.Part) is { } part && StandIns.CanBeLead(site.Whole.Loom, part.Name)
+        && (site.StandIns.ContainsKey(part.Name) || (Hand.IsOfTheEngine(site, part) && Hand.IsWired(site, at))) ? "the wire for " : "";
 
     public static MeterCard Ohms(Mark red, Mark black, Band band) => new(Dial.Ohms, "V Ω", "COM", red, black, First(band), PowerOn: false);
 

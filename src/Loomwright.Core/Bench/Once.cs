@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Loomwright.Bench;
 
-/// <summary>Says each caution the first time it matters and never again.</summary>
+/// <summary>Says each caution the first time it matters and not again.</summary>
 internal sealed class Once
 {
     private readonly HashSet<string> _said = new(StringComparer.Ordinal);

@@ -50,7 +50,7 @@ internal sealed class Planning
         var lines = Lines(survey);
         var key = KeyOf(survey, lines);
         var stages = ImmutableArray.CreateBuilder<Stage>();
-        var (before, fuses, once) = (Reach.None, ImmutableDictionary<string, double>.Empty.WithComparers(Names.Comparer), new Once());
+        var (before, fuses) = (Reach.None, ImmutableDictionary<string, double>.Empty.WithComparers(Names.Comparer));
         var known = ImmutableHashSet<string>.Empty;
         var leads = fuses;
         ImmutableArray<string> onKey = [.. survey.After(key).Seen.Where(s => Line.IsOn(s) && Risky.IsForSeconds(_loom.Part(s.Part)!)).Select(s => s.Part).Distinct(Names.Comparer)];
@@ -77,7 +77,7 @@ internal sealed class Planning
                 LeadFusesBefore = leads,
                 Connected = Unplugged.Of(Connected.Of(_loom, reach), survey.Paths, aside),
                 NewsBefore = known,
-                Once = once,
+                Once = new Once(),
                 StandIns = StandIns.Of(_loom),
             });
             var (stage, open) = Staging.Write(site);

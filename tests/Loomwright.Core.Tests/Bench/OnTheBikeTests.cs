@@ -178,7 +178,7 @@ public sealed class OnTheBikeTests
               - {from: tail lamp.-, to: battery.-, size: 1 mm2, length: 0.2 m}
             """));
         var steps = plan.Stages[0].Steps;
-        Assert.Equal("Battery off, both leads. Everything else as it stays.", steps[0].Text);
+        Assert.Equal("Key off, engine still. Battery off, both leads: battery - first. Cap both. Everything else as it stays.", steps[0].Text);
         Assert.Equal("Cap every lead that stays free.", steps[^1].Text);
     }
 

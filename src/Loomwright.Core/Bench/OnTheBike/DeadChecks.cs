@@ -15,7 +15,7 @@ internal sealed class DeadChecks(Everything bike)
         var steps = new Steps(number);
         var (low, sides) = (Unplugged.In(bike.Loom, bike.Paths), new FeedSide(bike.Paths));
         var rig = new Rig(Unplugged.Of(bike.Loom, bike.Paths, low));
-        steps.Add(Act.Connect, $"Battery off, both leads. Everything else as it stays{(low.IsEmpty ? "" : $", but unplugged: {string.Join(", ", low)}")}.", s => s with { Cautions = bike.Once.Say(Cautions.OhmsPowerOff) });
+        steps.Add(Act.Connect, $"Key off, engine still. Battery off, both leads: {bike.Mark(bike.Paths.Return)} first. Cap both. Everything else as it stays{(low.IsEmpty ? "" : $", but unplugged: {string.Join(", ", low)}")}.", s => s with { Cautions = bike.Once.Say([.. bike.Loom.Parts.Where(p => p.Kind == "battery").Select(Cautions.Of), Cautions.Rings, Cautions.OhmsPowerOff]) });
         var (feed, back) = (bike.Paths.Feed, bike.Paths.Return);
         Add("From the lead of", feed, back, null);
         foreach (var ground in bike.Loom.Parts.Where(p => p.Kind is "ground stud" or "ground body"))
