@@ -37,15 +37,6 @@ public partial class PlanTests
     public void A_loom_without_a_box_goes_from_the_feed_alone_to_its_loads() =>
         Assert.Equal(["the feed alone, no load", "tail lamp", "horn"], Plan.For(Relays.Lamp).Stages.Select(s => s.Title));
 
-    [Fact]
-    public void A_contact_that_the_running_engine_works_is_played_by_its_lead_since_no_engine_runs_on_the_bench()
-    {
-        var moved = Plans.OnTheBench(Plans.Bike("kittiwake")).Stages.SelectMany(s => s.Steps).Where(s => s.Do?.Control == "engine").ToList();
-        Assert.Contains(moved, s => s.Text.StartsWith("For the engine at idle, which itself stays still: take the lead off oil switch 1.", StringComparison.Ordinal));
-        Assert.Contains(moved, s => s.Text.StartsWith("For the engine at stopped, which itself stays still: put the lead on oil switch 1.", StringComparison.Ordinal));
-        Assert.All(moved.Where(s => s.Meter?.Dial == Dial.Ohms), s => Assert.Equal("the wire for ", s.Meter!.RedTip.Instead));
-    }
-
     [Theory]
     [MemberData(nameof(Looms))]
     public void The_first_stage_holds_no_load(string loom) => Assert.Empty(new Rig(PlanOf(loom).Stages[0].Connected).Now.Seen);
