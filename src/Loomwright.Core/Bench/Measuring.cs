@@ -182,7 +182,7 @@ internal sealed class Measuring
             Unplugged = isIn ? [] : _low,
             Marks = [_site.Mark(red), _site.Mark(black)],
             Meter = MeterCards.Ohms(Tip(red), Tip(black), band),
-            Expect = [new Expectation($"{_site.Mark(red)} to {_site.Mark(black)}", shows, band)],
+            Expect = [new Expectation($"{Tip(red)} to {Tip(black)}", shows, band)],
             Cautions = _site.Once.Say(Cautions.OhmsPowerOff),
         });
     }

@@ -5,12 +5,12 @@ using Loomwright.Faults;
 
 namespace Loomwright.Proof;
 
-/// <summary>What a measurement that was added finds, in words.</summary>
+/// <summary>What a measurement that was added would show, in words.</summary>
 internal static class Finds
 {
     /// <summary>The first of its faults, and how many more.</summary>
     public static string Of(IReadOnlyList<Fault> faults, Func<TerminalRef, Mark> mark) =>
-        string.Create(CultureInfo.InvariantCulture, $"Finds {Told(faults[0], mark)}{(faults.Count > 1 ? $", and {faults.Count - 1} more" : "")}.");
+        string.Create(CultureInfo.InvariantCulture, $"Would show: {Told(faults[0], mark)}{(faults.Count > 1 ? $", and {faults.Count - 1} more" : "")}.");
 
     /// <summary>One fault.</summary>
     public static string Told(Fault fault, Func<TerminalRef, Mark> mark) => fault switch

@@ -140,7 +140,7 @@ internal sealed class MoreOhms(StageProof proof, Stage stage, Paths paths)
             Unplugged = read.Off,
             Marks = [Mark(read.Red), Mark(read.Black)],
             Meter = MeterCards.Ohms(Tip(read.Red), Tip(read.Black), read.Band),
-            Expect = [new Expectation($"{Mark(read.Red)} to {Mark(read.Black)}", Bands.Words(read.Band), read.Band)],
+            Expect = [new Expectation($"{Tip(read.Red)} to {Tip(read.Black)}", Bands.Words(read.Band), read.Band)],
         };
     }
 

@@ -16,7 +16,7 @@ public sealed class MarkupTests
             .Replace("stop lamp feed", $"'{Evil} feed'", StringComparison.Ordinal);
         await using var garage = await Garage.Open(design);
         var id = await garage.Begin(Evil);
-        using var answers = Json($$"""[{"id":"a","kind":"reading","step":"s0.measure.2","what":"box B- to battery -","raw":"{{Evil}}","at":"2026-05-04T12:00:00+02:00"}]""");
+        using var answers = Json($$"""[{"id":"a","kind":"reading","step":"s0.measure.2","what":"box B- to the clip for battery -","raw":"{{Evil}}","at":"2026-05-04T12:00:00+02:00"}]""");
         Assert.Equal(HttpStatusCode.OK, (await garage.Ask(new Uri(garage.Lan, "/session-api/" + id), HttpMethod.Post, content: answers)).Status);
         foreach (var page in new[] { "/", "/check/b.loom.yaml", "/try/b.loom.yaml", "/bench/b.loom.yaml?stage=2", "/positions/b.loom.yaml", "/picture/b.loom.yaml", "/session/b.loom.yaml", $"/session/{Uri.EscapeDataString(Evil)}", $"/check/{Uri.EscapeDataString(Evil)}" })
         {

@@ -18,7 +18,7 @@ public sealed class GuideTests : IDisposable
     [InlineData("<b>", null, Verdict.Unreadable)]
     public void A_reading_is_kept_as_typed_with_its_number_its_band_and_how_it_stands_to_it(string raw, double? ohms, Verdict verdict)
     {
-        var entry = Kept(EntryKind.Reading, "s0.measure.2", "box B- to battery -", raw);
+        var entry = Kept(EntryKind.Reading, "s0.measure.2", "box B- to the clip for battery -", raw);
         Assert.Equal((raw, ohms, verdict), (entry.Raw, entry.Value, entry.Verdict));
         Assert.Equal(("Ohm", 0.0), (entry.Unit, entry.Least!.Value));
         Assert.InRange(entry.Most!.Value, 0.5, 0.51);
@@ -27,7 +27,7 @@ public sealed class GuideTests : IDisposable
 
     [Fact]
     public void No_reading_is_as_expected_where_only_a_least_is_known() =>
-        Assert.Equal(Verdict.AsExpected, Kept(EntryKind.Reading, "s0.measure.1", "battery + to battery -", "ol").Verdict);
+        Assert.Equal(Verdict.AsExpected, Kept(EntryKind.Reading, "s0.measure.1", "the clip for battery + to the clip for battery -", "ol").Verdict);
 
     [Theory]
     [InlineData("2", Verdict.Not)]

@@ -53,15 +53,15 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     [Fact]
     public void A_way_back_that_reads_nothing_before_power_names_the_wire_of_that_way_first()
     {
-        Give(EntryKind.Reading, "s2.measure.2", "0.2", "front brake 1 to battery -");
+        Give(EntryKind.Reading, "s2.measure.2", "0.2", "the wire for front brake 1 to the clip for battery -");
         Give(EntryKind.Seen, "s2.measure.2", "as expected");
-        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to battery -");
+        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to the clip for battery -");
         Give(EntryKind.Seen, "s2.measure.5", "not");
 
         var handed = At("s2.measure.5");
 
         Assert.True(handed.IsTold);
-        Assert.Equal("rear cluster ground to battery - read OL, expected at most 0.5 Ω.", handed.Told[^1]);
+        Assert.Equal("rear cluster ground to the clip for battery - read OL, expected at most 0.5 Ω.", handed.Told[^1]);
         Assert.Contains(handed.Search.Suspects.Take(3), s => s.Repair.Contains("tail ground", StringComparison.Ordinal));
         Assert.DoesNotContain("front brake", handed.Search.Suspects[0].Repair, StringComparison.Ordinal);
     }
@@ -69,7 +69,7 @@ public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<Ha
     [Fact]
     public void What_was_not_as_expected_before_power_keeps_it_off_in_the_search_until_it_is_mended()
     {
-        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to battery -");
+        Give(EntryKind.Reading, "s2.measure.5", "OL", "rear cluster ground to the clip for battery -");
         Give(EntryKind.Seen, "s2.measure.5", "not");
 
         var search = At("s2.measure.5").Search;

@@ -16,7 +16,7 @@ public sealed class TestRecordTests : IDisposable
     public void What_was_not_answered_stands_as_not_checked_and_nothing_is_in_both()
     {
         var all = Record.NotChecked.Length;
-        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to the clip for battery -");
         Assert.Equal(all, Record.NotChecked.Length);
         Give(EntryKind.Seen, "s0.measure.2", "as expected");
 
@@ -37,9 +37,9 @@ public sealed class TestRecordTests : IDisposable
     [Fact]
     public void What_was_not_as_expected_stays_in_the_record_beside_what_was_given_in_its_place_taken_back_or_not()
     {
-        Give(EntryKind.Reading, "s0.measure.2", "3", "box B- to battery -");
+        Give(EntryKind.Reading, "s0.measure.2", "3", "box B- to the clip for battery -");
         var no = Give(EntryKind.Seen, "s0.measure.2", "not");
-        Give(EntryKind.Reading, "s0.measure.2", "0.4", "box B- to battery -");
+        Give(EntryKind.Reading, "s0.measure.2", "0.4", "box B- to the clip for battery -");
         Give(EntryKind.Undo, "s0.measure.2", "", of: no);
         Give(EntryKind.Seen, "s0.measure.2", "as expected");
         Assert.Equal("0.4, inside (before that: 3, outside; not)", Assert.Single(Record.Lines).Words);
@@ -53,7 +53,7 @@ public sealed class TestRecordTests : IDisposable
     [InlineData("1.2x", null)]
     public void The_letter_a_meter_shows_before_the_unit_will_do_for_it(string typed, double? ohms)
     {
-        Give(EntryKind.Reading, "s0.measure.2", typed, "box B- to battery -");
+        Give(EntryKind.Reading, "s0.measure.2", typed, "box B- to the clip for battery -");
         Give(EntryKind.Seen, "s0.measure.2", "not sure");
         Assert.Equal(ohms, Assert.Single(Record.Lines).Answer.Value);
     }
@@ -78,7 +78,7 @@ public sealed class TestRecordTests : IDisposable
     [Fact]
     public void What_was_read_before_something_got_hot_stays_in_the_record_void_and_what_got_hot_is_named()
     {
-        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to the clip for battery -");
         Give(EntryKind.Hot, "s0.power-up.4", "key feed", "wire");
 
         Assert.Empty(Record.Lines);

@@ -19,7 +19,7 @@ public sealed class RecordTests : IDisposable
         using var live = new LiveFolder(_folder.Path);
         using var guide = new Guide(live);
         var session = guide.Begin("bikes/b.loom.yaml", "Ann", "red meter", null, Noon)!;
-        Give(guide, session, EntryKind.Reading, "s0.measure.2", "0,4", "box B- to battery -");
+        Give(guide, session, EntryKind.Reading, "s0.measure.2", "0,4", "box B- to the clip for battery -");
         Give(guide, session, EntryKind.Seen, "s0.measure.2", "as expected");
         Give(guide, session, EntryKind.Seen, "s2.operate.1", "not");
         Give(guide, session, EntryKind.Reading, "s2.operate.1", "dark", "rear cluster.stop");

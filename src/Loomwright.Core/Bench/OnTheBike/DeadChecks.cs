@@ -83,7 +83,7 @@ internal sealed class DeadChecks(Everything bike)
                 Unplugged = low,
                 Marks = [bike.Mark(red), bike.Mark(black)],
                 Meter = MeterCards.Ohms(Tip(red), Tip(black), band),
-                Expect = [new Expectation($"{bike.Mark(red)} to {bike.Mark(black)}", Bands.Words(band), band)],
+                Expect = [new Expectation($"{Tip(red)} to {Tip(black)}", Bands.Words(band), band)],
             });
         }
     }
