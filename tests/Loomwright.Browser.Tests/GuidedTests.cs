@@ -109,6 +109,11 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp).Where(s => s != step));
         await phone.On(step.Id);
+        await phone.Read(step.Expect[0].What, "1");
+        await Expect(phone.Screen.Locator("[data-told]")).ToBeEmptyAsync();
+        await phone.Press("A lone 1");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("OL: inside. Kept.");
+        await phone.Press("Undo");
         await phone.Read(step.Expect[0].What, "3");
         await phone.Press("Not");
         await phone.Press("Leave it open and go on");

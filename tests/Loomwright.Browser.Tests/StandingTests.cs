@@ -76,6 +76,19 @@ public sealed class StandingTests(StandingTests.Script script) : IClassFixture<S
     public async Task A_supply_that_reads_reversed_or_too_high_gets_no_clips_although_nobody_is_sure_of_it(string raw) =>
         Assert.Equal(("end", "bare"), await After(new Story(GuidedTests.Plan.Stages[0]).Up(to: "s0.power-up.1").Read("s0.power-up.1", raw).Seen("s0.power-up.1", Judging.Unsure)));
 
+    [Theory]
+    [InlineData("s0.measure.1", "1", true)]
+    [InlineData("s0.measure.1", "1.", true)]
+    [InlineData("s0.measure.1", "1.0", false)]
+    [InlineData("s0.measure.1", "12", false)]
+    [InlineData("s0.measure.2", "1", false)]
+    [InlineData("s0.power-up.1", "1", false)]
+    public async Task A_lone_1_is_asked_about_where_no_reading_would_come_to_another_end(string step, string raw, bool asks)
+    {
+        var story = new Story(GuidedTests.Plan.Stages[0]).Read(step, raw);
+        Assert.Equal(asks, await Ask<bool>(story, "Standing.isLoneOne(stages[0].steps.find(x => x.id === told[0].step), told[0].what, told[0].raw)"));
+    }
+
     [Fact]
     public async Task A_supply_nobody_measured_gets_no_clips()
     {

@@ -19,6 +19,19 @@ public sealed class StepScreenTests : BunitContext
     }
 
     [Fact]
+    public void Every_field_for_ohms_says_how_no_reading_looks_and_is_called_by_what_the_tips_hold()
+    {
+        foreach (var step in Alone.Steps.Where(s => s.Meter is { Dial: Loomwright.Bench.Dial.Ohms }))
+        {
+            var read = Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, step)).Find("[data-read]");
+            Assert.Equal($"{step.Meter!.RedTip} to {step.Meter.BlackTip}", read.GetAttribute("data-read"));
+            Assert.Contains("or a lone 1", read.QuerySelector("[data-reads]")!.TextContent, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(Alone.Steps, s => s.Expect.Any(e => e.What == "the clip for battery + to the clip for battery -"));
+    }
+
+    [Fact]
     public void In_the_first_stage_nothing_is_said_to_have_worked_before_and_the_key_is_what_lies_on_the_table()
     {
         var text = Render<NotScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Path, "b")).Find("#screen-not").TextContent;

@@ -231,6 +231,9 @@
 
   const enter = (read, raw) => {
     if (raw.trim() === "") return;
+    const lone = one("[data-lone]", read);
+    if (lone) lone.hidden = !Standing.isLoneOne(stepOf(at), read.dataset.read, raw);
+    if (lone && !lone.hidden) return one("button", lone).focus();
     give("reading", at, { what: read.dataset.read, raw });
     one("input", read).value = "";
     draw();
@@ -259,7 +262,7 @@
       go("not");
     },
     enter: (b) => enter(b.closest("[data-read]"), one("input", b.closest("[data-read]")).value),
-    nothing: (b) => enter(b.closest("[data-read]"), b.dataset.nothing),
+    reads: (b) => enter(b.closest("[data-read]"), b.dataset.reads),
     back: () => beside(-1),
     onward: () => beside(1),
     undo,

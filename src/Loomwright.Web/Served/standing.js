@@ -14,6 +14,8 @@ const Standing = (() => {
     const value = Number(raw.replace(",", ".").replace("−", "-"));
     return value < band.least || value > band.most ? "not" : "asExpected";
   };
+  // A cheap meter shows a lone 1 where it reads nothing: whether that and 1 ohm come to different ends.
+  const isLoneOne = (step, what, raw) => /^1\s*[.,]?$/.test(raw.trim()) && step.reads.some((r) => r.what === what && r.ohms) && verdict(step, { what, raw: "1.0" }) !== verdict(step, { what, raw: "OL" });
   const reading = (answers, what) => answers?.find((e) => e.kind === "reading" && e.what === what);
 
   // How a step stands. What guards power counts as open while it is neither seen nor measured.
@@ -102,5 +104,5 @@ const Standing = (() => {
     return other !== number && isLive(steps, now) && !isBare(steps, now);
   })?.number;
 
-  return { of, stillOn, seen, reading, verdict };
+  return { of, stillOn, seen, reading, verdict, isLoneOne };
 })();
