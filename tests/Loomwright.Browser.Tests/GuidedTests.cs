@@ -208,7 +208,8 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         await phone.Press("Begin power-up");
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");
-        await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Black clip lead on the end of wire battery minus (not the meter's) comes off battery -");
+        await Expect(phone.Screen.Locator("li").First).ToContainTextAsync("Hands off the wire");
+        await Expect(phone.Screen.Locator("li").Nth(1)).ToContainTextAsync("Black clip lead on the end of wire battery minus (not the meter's) comes off battery -");
         await phone.Press("Pressed by mistake, go back");
         await phone.On(powered);
         await phone.Press("Hot, smoke or smell");

@@ -75,6 +75,14 @@ public sealed class StepScreenTests : BunitContext
     }
 
     [Fact]
+    public void Where_it_is_hot_the_hand_comes_off_first_and_then_power()
+    {
+        var steps = Render<HotScreen>(p => p.Add(s => s.Stage, Alone)).FindAll("li").Select(l => l.TextContent).ToList();
+        Assert.StartsWith("Hands off the wire", steps[0], StringComparison.Ordinal);
+        Assert.Equal(Loomwright.Bench.WayOff.Of(Alone), steps.Skip(1));
+    }
+
+    [Fact]
     public void A_lead_acid_battery_is_not_spoken_of_as_lithium() =>
         Assert.DoesNotContain("ithium", Render<HotScreen>(p => p.Add(s => s.Stage, Alone)).Find("#screen-hot").TextContent, StringComparison.Ordinal);
 }
