@@ -125,7 +125,8 @@ public sealed class TroubleTests : BunitContext
         Assert.Equal(["Stop the engine, if it runs.", "Key off, black clip lead off supply first."], page.FindAll(".hot-now li").Skip(1).Select(l => l.TextContent));
         await Press(page, "It is off");
 
-        page.WaitForState(() => page.Markup.Contains("it got hot, smoked or smelt: that is not to be done again", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        page.WaitForState(() => page.FindAll(".ask") is [var hot, ..] && hot.TextContent.Contains("it got hot, smoked or smelt: that is not to be done again", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        JSInterop.VerifyInvoke("scrollTo");
         Assert.DoesNotContain("lamp button at pressed: ", page.Find(".trouble").TextContent, StringComparison.Ordinal);
     }
 

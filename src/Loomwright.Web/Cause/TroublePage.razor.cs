@@ -32,6 +32,8 @@ public sealed partial class TroublePage
     private string? refused;
     private string? unread;
     private bool changed;
+    // What was told before the heat is not shown as if it counted still.
+    private bool heating;
     private Question? rereading;
     private readonly CancellationTokenSource leaving = new();
 
@@ -161,9 +163,13 @@ public sealed partial class TroublePage
     private async Task Hot(int stimulus)
     {
         _ = handed is null || Keep(EntryKind.Hot, "");
-        untold = null;
+        (untold, heating) = (null, true);
+        await Script.InvokeVoidAsync("scrollTo", 0, 0);
+        StateHasChanged();
         var now = search ?? Trouble.Begin(table!);
-        var id = Go(await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers)));
+        var next = await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers));
+        heating = false;
+        var id = Go(next);
         await Keep(k => k.KeepHot(id, now.Table, stimulus, DateTimeOffset.Now));
     }
 
