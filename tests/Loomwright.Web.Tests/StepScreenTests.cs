@@ -58,10 +58,12 @@ public sealed class StepScreenTests : BunitContext
     public void What_may_have_got_hot_is_what_lies_on_the_bench_the_lead_and_not_the_lock_it_stands_in_for()
     {
         var parts = Render<HotAtScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Path, "b")).FindAll("optgroup[label=Parts] option");
-        Assert.Equal(["battery", "main fuse", "key fuse", "the lead in place of lock", "box", "ground bar"], parts.Select(p => p.TextContent));
+        Assert.Equal(["battery", "main fuse", "key fuse", "the lead in place of lock", "the fuse in the lead in place of lock", "the bench switch in the lead in place of lock", "box", "ground bar"], parts.Select(p => p.TextContent));
+        Assert.All(parts.Skip(3).Take(3), p => Assert.Equal("lock", p.GetAttribute("data-name")));
         Assert.Equal(("lock", "The lead in place of lock"), (parts[3].GetAttribute("data-name"), parts[3].GetAttribute("data-says")));
         var onTheBike = Render<HotAtScreen>(p => p.Add(s => s.Stage, Kittiwake.Bike.PlanOnTheBike().Stages[^1]).Add(s => s.Path, "b"));
         Assert.Contains(onTheBike.FindAll("option"), o => o.TextContent == "lock");
+        Assert.DoesNotContain(onTheBike.FindAll("option"), o => o.TextContent.Contains("bench switch", StringComparison.Ordinal));
     }
 
     [Fact]

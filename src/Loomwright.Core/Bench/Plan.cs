@@ -55,6 +55,11 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
     /// <summary>What lies on the table for a part: its own name, or what stands in for it.</summary>
     public string Lying(string part) => Site?.StandIns.TryGetValue(part, out var used) == true ? $"{Spoken.Known(used)} in place of {part}" : part;
 
+    /// <summary>What sits in the lead that lies there in place of a key, each so that the part's name follows it: <c>fuse in the lead in place of</c>. Empty elsewhere.</summary>
+    public ImmutableArray<string> InLead(string part) => Site is { } site && site.IsKey(part) && site.StandIns.TryGetValue(part, out var used)
+        ? [$"fuse in {Spoken.Known(used)} in place of", $"bench switch in {Spoken.Known(used)} in place of"]
+        : [];
+
     /// <summary>Upper end of what a meter may show for <see cref="Draws"/>, in the hundredths it shows; nothing where nothing flows.</summary>
     public Current DrawsAtMost => new(Draws.Amps < 1e-6 ? 0 : Bands.Hundredths(Bands.Of(Draws)).Most!.Value);
 }
