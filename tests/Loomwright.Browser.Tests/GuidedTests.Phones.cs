@@ -123,9 +123,12 @@ public sealed partial class GuidedTests
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.2");
         await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s != step));
         await phone.On(step.Id);
+
+        // Nothing asks for the laptop but the tap: as one that comes before the link is known to be lost.
+        await phone.Page.EvaluateAsync("for (let timer = setInterval(() => {}, 1e6); timer > 0; timer--) clearInterval(timer)");
         await host.DisposeAsync();
+        await phone.Page.GetByText("Another session", new() { Exact = true }).ClickAsync();
         await Expect(phone.Page.Locator("[data-lost]")).ToContainTextAsync("Go on, on this page");
-        await phone.Page.GetByText("Whole plan", new() { Exact = true }).ClickAsync();
         await phone.Read(step.Expect[0].What, "0,9");
         await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0,9 Ω: outside. On this phone.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");

@@ -41,6 +41,7 @@
     store.write("waiting", waiting);
   };
   const hand = (to, after, entries) => fetch(`/session-api/${to}?after=${after}`, { signal: AbortSignal.timeout(1200), method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(entries.slice(0, 100)) });
+  const look = (after) => fetch(`/session-api/${session}?after=${after}`, { signal: AbortSignal.timeout(1200) });
   // What was given in a session that is not shown any more goes over too.
   const others = async () => {
     for (const key of Object.keys(localStorage).filter((k) => k.startsWith("waiting.") && k !== `waiting.${session}`)) {
@@ -168,9 +169,8 @@
       await call();
       await new Promise((then) => setTimeout(then, 150));
     }
-    if (waiting.length || lostSince) return say("[data-cause-says]", "No link to the laptop. What you told stays on this phone; press again when it is back.");
-    say("[data-cause-says]", "");
-    location.href = `${address}?session=${session}&step=${encodeURIComponent(asked)}`;
+    const left = !waiting.length && !lostSince && await leave(`${address}?session=${session}&step=${encodeURIComponent(asked)}`);
+    say("[data-cause-says]", left ? "" : "No link to the laptop. What you told stays on this phone; press again when it is back.");
   };
   // A list of buttons, each with where it leads; hidden with its heading where there is none.
   const fill = (list, lines) => {
@@ -195,7 +195,7 @@
       return n;
     };
     const [wrong, open, unsure, ticked] = ["wrong", "open", "unsure", "ticked"].map(list);
-    const earlier = stands.earlier.map((s) => [s.none ? `Stage ${s.number} was not done` : `Stage ${s.number}: ${lacks(s)}`, () => leave(s.number)]);
+    const earlier = stands.earlier.map((s) => [s.none ? `Stage ${s.number} was not done` : `Stage ${s.number}: ${lacks(s)}`, () => toStage(s.number)]);
     const where = one("[data-stages]", screen);
     where.parentElement.hidden = fill(where, earlier) === 0;
     const against = [...earlier.map(([says]) => says), lacks({ wrong, open })].filter(Boolean).join(", ");
@@ -279,7 +279,7 @@
     hot: () => { if (at !== "not") ask(at); go("hot"); },
     off: () => { give("hot", asked); go("hot-at"); },
     mistake: () => go(asked),
-    toHeld: () => leave(Standing.stillOn(stages, number, given())),
+    toHeld: () => toStage(Standing.stillOn(stages, number, given())),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
   };
   root.addEventListener("click", (event) => {
@@ -287,9 +287,19 @@
     const act = button && Object.keys(acts).find((name) => name in button.dataset);
     if (act) acts[act](button);
   });
-  // With the link lost another page would not come, and this one would be gone.
-  const leave = (stage) => { if (!lostSince) location.href = `${location.pathname}?session=${session}&stage=${stage}`; };
-  root.addEventListener("click", (event) => { if (lostSince && event.target.closest("a[href]")) event.preventDefault(); });
+  // Another page is gone to only when the laptop answers now: with the link lost it would not come, and this one would be gone.
+  const leave = async (address) => {
+    try { await look(Number.MAX_SAFE_INTEGER); } catch { linked(false); return false; }
+    location.href = address;
+    return true;
+  };
+  const toStage = (stage) => leave(`${location.pathname}?session=${session}&stage=${stage}`);
+  root.addEventListener("click", (event) => {
+    const link = event.target.closest("a[href]");
+    if (!link) return;
+    event.preventDefault();
+    leave(link.href);
+  });
   root.addEventListener("change", (event) => { if ("hotAt" in event.target.dataset) hotAt(event.target); });
   root.addEventListener("keydown", (event) => {
     const read = event.key === "Enter" && event.target.closest("[data-read]");
@@ -310,7 +320,7 @@
     calling = true;
     try {
       const after = kept.at(-1)?.number ?? 0;
-      const answer = waiting.length ? await hand(session, after, waiting) : await fetch(`/session-api/${session}?after=${after}`, { signal: AbortSignal.timeout(1200) });
+      const answer = waiting.length ? await hand(session, after, waiting) : await look(after);
       if (answer.ok) {
         const news = await answer.json();
         kept = [...kept, ...news];
