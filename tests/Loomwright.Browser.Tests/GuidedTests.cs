@@ -225,6 +225,7 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.2");
         await phone.Page.EvaluateAsync("localStorage.setItem('at.0.' + document.querySelector('[data-session]').dataset.session, '\"s0.measure.2\"')");
         await phone.Page.ReloadAsync();
+        await Expect(phone.Screen.GetByText("This was done before power came on")).ToBeHiddenAsync();
         await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync($"Still to be read: {step.Expect[0].What}.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
         await Expect(phone.Screen.Locator("[data-seen='not sure']")).ToBeInViewportAsync(new() { Ratio = 1 });
