@@ -65,6 +65,13 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
         await Expect(phone.Screen).ToContainTextAsync("Power off before you touch anything");
+        await phone.Press("Whole plan");
+        await phone.On("plan");
+        await Expect(phone.Screen.Locator(".power:visible")).ToHaveTextAsync("Power is on");
+        await phone.Press("Hot, smoke or smell");
+        await phone.Press("Pressed by mistake, go back");
+        await phone.On("s0.power-up.4");
+        await phone.Press("Not");
         await phone.Press("It was as expected after all");
         await phone.On("s0.power-up.4");
         await phone.Press("Not");
@@ -116,6 +123,8 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         await phone.Press("Undo");
         await phone.Read(step.Expect[0].What, "3");
         await phone.Press("Not");
+        await Expect(phone.Screen.Locator(".power:visible")).ToHaveTextAsync("Power is off");
+        await Expect(phone.Screen.Locator("[data-not-read]")).ToHaveTextAsync($"{step.Expect[0].What}: 3 Ω, expected {step.Expect[0].Shows}");
         await phone.Press("Leave it open and go on");
         await phone.On("s0.gate");
         await phone.Page.Locator("[data-wrong] button").ClickAsync();

@@ -55,8 +55,7 @@ public sealed class SessionPageTests : BunitContext
     {
         Begin(BenchSession.OnTheBike, 0);
         var page = Opened(Link("?on=bike"));
-        Assert.All(page.FindAll("nav.under a"), a => Assert.Contains("on=bike", a.GetAttribute("href"), StringComparison.Ordinal));
-        Assert.Equal(2, page.FindAll("nav.under a").Count);
+        Assert.Contains("on=bike", Assert.Single(page.FindAll("nav.under a")).GetAttribute("href"), StringComparison.Ordinal);
     }
 
     [Fact]

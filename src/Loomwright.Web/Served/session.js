@@ -23,6 +23,8 @@
   let lostSince = null;
   let calling = false;
   let wasNot = false;
+  // The screen the plan was opened from.
+  let from = null;
 
   const given = () => { const had = new Set(kept.map((e) => e.id)); return [...kept, ...waiting.filter((w) => !had.has(w.id))]; };
   const standing = () => Standing.of(stages, number, given());
@@ -77,7 +79,7 @@
   // Where the page may stand by what everybody answered; nothing else is asked or shown.
   const place = (stands) => {
     if (Standing.stillOn(stages, number, given()) !== undefined) return "held";
-    const may = { hot: true, "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
+    const may = { hot: true, plan: !stands.hot || from === "hot-at", "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
     if (stands.hot && (at === "not" || !may[at])) { ask(stands.hot.step); return "hot-at"; }
     return may[at] || stands.left.includes(at) ? at : stands.next;
   };
@@ -108,11 +110,13 @@
     all("[data-now-off]", screen).forEach((s) => { s.hidden = !off; });
     all("[data-power-says]", screen).forEach((s) => { s.hidden = still || off; });
     all("[data-not-live]", screen).forEach((s) => { s.hidden = still; });
-    all("[data-when-live]", screen).forEach((s) => { s.hidden = !on && !still; });
+    all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? stands.power === "off" : !on && !still; });
+    all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== stands.power; });
   };
   const drawNot = (screen, stands) => {
     say("[data-not-step]", one(".do", screenOf(asked) ?? root)?.textContent ?? "");
-    all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== stands.power; });
+    const read = all("[data-read]", screenOf(asked) ?? root).map((r) => [r, Standing.reading(stands.now.get(asked), r.dataset.read)]).filter(([, given]) => given);
+    one("[data-not-read]", screen).replaceChildren(...read.map(([r, given]) => Object.assign(document.createElement("li"), { textContent: `${r.dataset.read}: ${withUnit(given.raw, r.dataset.sign)}, expected ${r.dataset.shows}` })));
     all("[data-was-not]", screen).forEach((p) => { p.hidden = !wasNot; });
   };
   // What is to be read off at a step and was not entered.
@@ -276,7 +280,9 @@
     changed: () => { if (hangs(standing())) return go("restore"); give("changed", asked); forward(); },
     restored: () => { if (standing().last?.kind !== "changed") give("changed", asked); forward(); },
     openOn: () => { give("done", asked); forward(); },
-    hot: () => { if (at !== "not") ask(at); go("hot"); },
+    plan: () => { if (at !== "plan") from = at; if (stepOf(at)) ask(at); go("plan"); },
+    fromPlan: () => go(from ?? asked),
+    hot: () => { if (stepOf(at)) ask(at); if (!stepOf(asked)) ask(standing().last.step); go("hot"); },
     off: () => { give("hot", asked); go("hot-at"); },
     mistake: () => go(asked),
     toHeld: () => toStage(Standing.stillOn(stages, number, given())),
