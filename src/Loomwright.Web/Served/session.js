@@ -302,7 +302,7 @@
   const toStage = (stage) => leave(`${location.pathname}?session=${session}&stage=${stage}`);
   root.addEventListener("click", (event) => {
     const link = event.target.closest("a[href]");
-    if (!link) return;
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     leave(link.href);
   });
