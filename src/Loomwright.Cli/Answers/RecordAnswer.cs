@@ -48,6 +48,7 @@ public sealed record SessionAnswer(
     [property: Description("Whether the file is another one now.")] bool FileChangedSince,
     [property: Description("Text id of a fault put in on purpose, or null.")] string? Fault,
     [property: Description("Everything of the plan that was answered, in its order; the last answer counts.")] ImmutableArray<CheckedAnswer> Checked,
+    [property: Description("What was read at steps that were not answered; they stand under not_checked too.")] ImmutableArray<CheckedAnswer> ReadAlone,
     [property: Description("What was answered before something in its stage got hot or was changed; it counts no longer.")] ImmutableArray<VoidAnswer> Void,
     [property: Description("Hot, smoke or smell; repairs and changes; built as the file says.")] ImmutableArray<HappenedAnswer> Happened,
     [property: Description("Every step of the plan that expects something and was not answered.")] ImmutableArray<NotCheckedAnswer> NotChecked)
@@ -62,6 +63,7 @@ public sealed record SessionAnswer(
         record.Session.Design != now,
         record.Session.Fault,
         [.. record.Lines.Select(CheckedAnswer.Of)],
+        [.. record.ReadAlone.Select(CheckedAnswer.Of)],
         [.. record.Void.Select(v => new VoidAnswer(CheckedAnswer.Of(v), record.Says(v.VoidSince!)))],
         [.. record.Happened.Select(h => new HappenedAnswer(h.Step, h.Kind, record.Says(h), h.At))],
         [.. record.NotChecked.Select(s => new NotCheckedAnswer(s.Id, s.Text))]);

@@ -50,6 +50,15 @@ internal static class RecordView
         }
 
         screen.Show(table, record.Void.IsEmpty ? "Nothing of the plan was answered." : "Nothing of the plan that was answered counts any more.");
+        if (!record.ReadAlone.IsEmpty)
+        {
+            screen.Line("Read, but the step was not answered:");
+            foreach (var line in record.ReadAlone)
+            {
+                screen.Item($"· {line.Step.Id}", $"{What(line)} ({line.With}): {line.Words}, expected {line.Expected.Shows}");
+            }
+        }
+
         if (!record.Void.IsEmpty)
         {
             screen.Line("Read before, and no longer counting:");

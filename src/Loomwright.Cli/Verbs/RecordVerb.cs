@@ -35,7 +35,7 @@ public sealed class RecordVerb(Screen screen) : Command<FileSettings>
                 RecordView.Write(screen, records, searches, design.Stored.Sha256);
             }
 
-            return design.Exit(records.Any(r => r.Lines.Any(l => l.Answer.Verdict == Verdict.Not)));
+            return design.Exit(records.Any(r => r.Lines.Concat(r.ReadAlone).Any(l => l.Answer.Verdict == Verdict.Not)));
         }
         catch (RecordsException e)
         {

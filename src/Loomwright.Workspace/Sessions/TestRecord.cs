@@ -15,6 +15,9 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
     /// <summary>Every expectation that was answered before something got hot or was changed in its stage: it counts no longer.</summary>
     public ImmutableArray<TestLine> Void { get; init; } = [];
 
+    /// <summary>Every reading at a step that was not answered: the step is not checked, what was read is not lost.</summary>
+    public ImmutableArray<TestLine> ReadAlone { get; init; } = [];
+
     /// <summary>The stages of the plan it is held against.</summary>
     public ImmutableArray<Stage> Stages { get; init; } = [];
 
@@ -24,7 +27,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
         var standing = NotUndone(entries);
         var lines = ImmutableArray.CreateBuilder<TestLine>();
         var open = ImmutableArray.CreateBuilder<Step>();
-        var gone = ImmutableArray.CreateBuilder<TestLine>();
+        var (gone, alone) = (ImmutableArray.CreateBuilder<TestLine>(), ImmutableArray.CreateBuilder<TestLine>());
         foreach (var stage in plan.Stages)
         {
             var ids = stage.Steps.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
@@ -41,6 +44,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
                 if (!given.Exists(e => e.Kind == EntryKind.Seen))
                 {
                     open.Add(step);
+                    alone.AddRange(Answered(stage, step, given, Was(step, after, long.MaxValue)));
                     continue;
                 }
 
@@ -48,7 +52,7 @@ public sealed record TestRecord(BenchSession Session, ImmutableArray<TestLine> L
             }
         }
 
-        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]) { Void = gone.ToImmutable(), Stages = plan.Stages };
+        return new(session, lines.ToImmutable(), open.ToImmutable(), [.. standing.Where(e => e.Kind is EntryKind.Hot or EntryKind.Changed or EntryKind.Built)]) { Void = gone.ToImmutable(), ReadAlone = alone.ToImmutable(), Stages = plan.Stages };
 
         List<Entry> Between(Step step, long after, long before) =>
             [.. standing.Where(e => e.Step == step.Id && e.Number > after && e.Number < before && e.Kind is EntryKind.Seen or EntryKind.Reading)];

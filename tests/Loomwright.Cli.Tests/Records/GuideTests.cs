@@ -3,11 +3,9 @@ using Loomwright.Sessions;
 
 namespace Loomwright.Tests.Records;
 
-public sealed class GuideTests : IDisposable
+public sealed class GuideTests(OneGuide one) : IClassFixture<OneGuide>
 {
-    private readonly BegunSession _begun = new(" Ann ");
-
-    public void Dispose() => _begun.Dispose();
+    private readonly BenchSession _session = one.Begin(" Ann ");
 
     [Theory]
     [InlineData("0,4", 0.4, Verdict.AsExpected)]
@@ -36,15 +34,15 @@ public sealed class GuideTests : IDisposable
     [InlineData("-2 mA", Verdict.AsExpected)]
     public void A_drain_or_a_short_read_with_the_leads_swapped_is_one_all_the_same(string raw, Verdict verdict)
     {
-        var onTheBike = _begun.Guide.Begin(BegunSession.Name, "", "", null, BegunSession.Noon, BenchSession.OnTheBike)!;
-        _begun.Guide.Keep(onTheBike, [Given("a", EntryKind.Reading, "s5.operate.1") with { What = "key-off current", Raw = raw }]);
-        Assert.Equal(("Amp", verdict), (_begun.Guide.Records.Entries(onTheBike.Id)[0].Unit, _begun.Guide.Records.Entries(onTheBike.Id)[0].Verdict));
+        var onTheBike = one.Guide.Begin(OneGuide.Name, "", "", null, OneGuide.Noon, BenchSession.OnTheBike)!;
+        one.Guide.Keep(onTheBike, [Given(_session.Id, EntryKind.Reading, "s5.operate.1") with { What = "key-off current", Raw = raw }]);
+        Assert.Equal(("Amp", verdict), (one.Guide.Records.Entries(onTheBike.Id)[0].Unit, one.Guide.Records.Entries(onTheBike.Id)[0].Verdict));
     }
 
     [Fact]
     public void No_plan_takes_amps_or_ohms_below_nothing_for_any_number_of_them()
     {
-        var bike = Bike.Read(new Text.SourceText(BegunSession.Name, File.ReadAllText(_begun.File)));
+        var bike = Bike.Read(new Text.SourceText(OneGuide.Name, File.ReadAllText(one.File)));
         var bands = new[] { bike.Plan(), bike.PlanOnTheBike() }.SelectMany(p => p.Stages).SelectMany(s => s.Steps).SelectMany(s => s.Expect).Select(e => e.Band).OfType<Bench.Band>().ToList();
         Assert.NotEmpty(bands);
         Assert.All(bands, b => Assert.NotNull(b.Least));
@@ -69,26 +67,26 @@ public sealed class GuideTests : IDisposable
     public void What_is_no_answer_is_named_and_holds_up_no_other()
     {
         var tooLong = new string('x', 65);
-        var kept = Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [Given(tooLong, EntryKind.Done, "s0.fetch.1"), Given("a", EntryKind.Done, "s0.fetch.1")]));
+        var kept = Assert.IsType<HandedOver.Kept>(one.Guide.Keep(_session, [Given(tooLong, EntryKind.Done, "s0.fetch.1"), Given(_session.Id, EntryKind.Done, "s0.fetch.1")]));
         Assert.Equal([tooLong], kept.NotAnswers);
-        Assert.Equal("a", Assert.Single(_begun.Guide.Records.Entries(_begun.Session.Id)).Id);
+        Assert.Equal(_session.Id, Assert.Single(one.Guide.Records.Entries(_session.Id)).Id);
     }
 
     [Fact]
     public void More_answers_than_are_taken_at_once_are_refused_whole()
     {
-        var refused = Assert.IsType<HandedOver.Refused>(_begun.Guide.Keep(_begun.Session, [.. Enumerable.Range(0, Guide.MostAtOnce + 1).Select(i => Given(i.ToString(System.Globalization.CultureInfo.InvariantCulture), EntryKind.Done, "s0.fetch.1"))]));
+        var refused = Assert.IsType<HandedOver.Refused>(one.Guide.Keep(_session, [.. Enumerable.Range(0, Guide.MostAtOnce + 1).Select(i => Given(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{_session.Id}{i}"), EntryKind.Done, "s0.fetch.1"))]));
         Assert.Contains("more than 500 answers at once", refused.Why, StringComparison.Ordinal);
-        Assert.Empty(_begun.Guide.Records.Entries(_begun.Session.Id));
+        Assert.Empty(one.Guide.Records.Entries(_session.Id));
     }
 
     [Fact]
     public void A_repair_too_long_for_the_record_is_not_taken_for_kept()
     {
-        Assert.Contains("longer than the record takes", _begun.Guide.KeepOne(_begun.Session.Id, Given("a", EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 401) }), StringComparison.Ordinal);
-        Assert.Empty(_begun.Guide.Records.Entries(_begun.Session.Id));
-        Assert.Null(_begun.Guide.KeepOne(_begun.Session.Id, Given("a", EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 400) }));
-        Assert.Contains("not in the record any more", _begun.Guide.KeepOne("no such", Given("b", EntryKind.Changed, "s0.measure.2")), StringComparison.Ordinal);
+        Assert.Contains("longer than the record takes", one.Guide.KeepOne(_session.Id, Given(_session.Id, EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 401) }), StringComparison.Ordinal);
+        Assert.Empty(one.Guide.Records.Entries(_session.Id));
+        Assert.Null(one.Guide.KeepOne(_session.Id, Given(_session.Id, EntryKind.Changed, "s0.measure.2") with { Raw = new string('x', 400) }));
+        Assert.Contains("not in the record any more", one.Guide.KeepOne("no such", Given($"{_session.Id}b", EntryKind.Changed, "s0.measure.2")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -101,27 +99,29 @@ public sealed class GuideTests : IDisposable
     [Fact]
     public void A_session_goes_on_along_the_plan_it_began_with_when_the_file_changes()
     {
-        var before = _begun.Guide.Plan(_begun.Session).Title;
-        File.WriteAllText(_begun.File, File.ReadAllText(_begun.File).Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal));
-        using var later = new Guide(_begun.Live);
-        Assert.Equal(before, later.Plan(later.Newest(BegunSession.Name)[0]).Title);
-        Assert.Equal("Ann", later.Newest(BegunSession.Name)[0].Who);
+        using var begun = new OneGuide();
+        var session = begun.Begin(" Ann ");
+        var before = begun.Guide.Plan(session).Title;
+        File.WriteAllText(begun.File, File.ReadAllText(begun.File).Replace("name: Kittiwake", "name: Heron", StringComparison.Ordinal));
+        using var later = new Guide(begun.Live);
+        Assert.Equal(before, later.Plan(later.Newest(OneGuide.Name)[0]).Title);
+        Assert.Equal("Ann", later.Newest(OneGuide.Name)[0].Who);
     }
 
     [Fact]
     public void A_session_keeps_every_step_it_began_with_those_the_proof_added_too()
     {
-        var whole = Bike.Read(new Text.SourceText(BegunSession.Name, File.ReadAllText(_begun.File))).Proof().Plan;
-        using var later = new Guide(_begun.Live);
-        Assert.Equal(Bench.PlanText.Of(whole), Bench.PlanText.Of(later.Plan(later.Newest(BegunSession.Name)[0])));
+        var whole = Bike.Read(new Text.SourceText(OneGuide.Name, File.ReadAllText(one.File))).Proof().Plan;
+        using var later = new Guide(one.Live);
+        Assert.Equal(Bench.PlanText.Of(whole), Bench.PlanText.Of(later.Plan(later.Newest(OneGuide.Name)[0])));
         Assert.Contains(whole.Stages[0].Steps, s => s.Id == "s0.measure.more-1");
     }
 
     private Entry Kept(EntryKind kind, string step, string what, string raw)
     {
-        Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [Given("a", kind, step) with { What = what, Raw = raw }]));
-        return Assert.Single(_begun.Guide.Records.Entries(_begun.Session.Id));
+        Assert.IsType<HandedOver.Kept>(one.Guide.Keep(_session, [Given(_session.Id, kind, step) with { What = what, Raw = raw }]));
+        return Assert.Single(one.Guide.Records.Entries(_session.Id));
     }
 
-    private static Given Given(string id, EntryKind kind, string step) => new(id, step, kind, null, null, null, BegunSession.Noon);
+    private static Given Given(string id, EntryKind kind, string step) => new(id, step, kind, null, null, null, OneGuide.Noon);
 }

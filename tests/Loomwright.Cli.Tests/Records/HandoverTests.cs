@@ -4,38 +4,13 @@ using Loomwright.Sessions;
 
 namespace Loomwright.Tests.Records;
 
-public sealed class HandoverTests(HandoverTests.OneGuide one) : IClassFixture<HandoverTests.OneGuide>
+public sealed class HandoverTests(OneGuide one) : IClassFixture<OneGuide>
 {
     private static readonly DateTimeOffset Noon = new(2026, 5, 4, 12, 0, 0, TimeSpan.FromHours(2));
 
     private readonly Guide _guide = one.Guide;
-    private readonly BenchSession _session = one.Guide.Begin("b.loom.yaml", "Ann", "red meter", null, Noon)!;
+    private readonly BenchSession _session = one.Begin();
     private int _given;
-
-    /// <summary>One folder for all, since its stage's faults are worked out once.</summary>
-    public sealed class OneGuide : IDisposable
-    {
-        private readonly Folder _folder = new();
-        private readonly LiveFolder _live;
-
-        public OneGuide()
-        {
-            _folder.Write("b.loom.yaml", Repository.Read(Called.Bench));
-            _live = new(_folder.Path);
-            Guide = new(_live);
-            var design = _live.Find("b.loom.yaml")!.Current;
-            Proofs.Begun("b.loom.yaml", design.Sha256, design.Bike).GetAwaiter().GetResult();
-        }
-
-        public Guide Guide { get; }
-
-        public void Dispose()
-        {
-            Guide.Dispose();
-            _live.Dispose();
-            _folder.Dispose();
-        }
-    }
 
     [Fact]
     public void A_lamp_told_dark_with_its_light_on_begins_a_search_that_knows_what_was_fine_before_it()

@@ -3,14 +3,12 @@ using Loomwright.Sessions;
 
 namespace Loomwright.Tests.Records;
 
-public sealed class TestRecordTests : IDisposable
+public sealed class TestRecordTests(OneGuide one) : IClassFixture<OneGuide>
 {
-    private readonly BegunSession _begun = new("Ann");
+    private readonly BenchSession _session = one.Begin();
     private int _given;
 
-    private TestRecord Record => _begun.Guide.Record(BegunSession.Name)[0];
-
-    public void Dispose() => _begun.Dispose();
+    private TestRecord Record => one.Guide.Record(OneGuide.Name, _session.Id)[0];
 
     [Fact]
     public void What_was_not_answered_stands_as_not_checked_and_nothing_is_in_both()
@@ -18,11 +16,13 @@ public sealed class TestRecordTests : IDisposable
         var all = Record.NotChecked.Length;
         Give(EntryKind.Reading, "s0.measure.2", "0,4", "box B- to the clip for battery -");
         Assert.Equal(all, Record.NotChecked.Length);
+        Assert.Equal("0,4, inside", Assert.Single(Record.ReadAlone).Words);
         Give(EntryKind.Seen, "s0.measure.2", "as expected");
 
         var line = Assert.Single(Record.Lines);
         Assert.Equal(("0,4, inside", "Ann", "red meter"), (line.Words, Record.Session.Who, Record.Session.Meter));
         Assert.Equal(all - 1, Record.NotChecked.Length);
+        Assert.Empty(Record.ReadAlone);
         Assert.DoesNotContain(Record.NotChecked, s => s.Id == "s0.measure.2");
     }
 
@@ -118,8 +118,8 @@ public sealed class TestRecordTests : IDisposable
 
     private string Give(EntryKind kind, string step, string raw, string what = "", string? of = null)
     {
-        var id = "a" + (_given++).ToString(System.Globalization.CultureInfo.InvariantCulture);
-        Assert.IsType<HandedOver.Kept>(_begun.Guide.Keep(_begun.Session, [new Given(id, step, kind, what, raw, of, BegunSession.Noon)]));
+        var id = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{_session.Id}{_given++}");
+        Assert.IsType<HandedOver.Kept>(one.Guide.Keep(_session, [new Given(id, step, kind, what, raw, of, OneGuide.Noon)]));
         return id;
     }
 }
