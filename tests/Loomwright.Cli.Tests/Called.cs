@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Loomwright.Output;
 
 namespace Loomwright.Tests;
@@ -15,6 +16,11 @@ public sealed record Called(int Exit, string Out, string Error)
 
     /// <summary>What a golden about a design is called.</summary>
     public static string NameOf(string file) => Path.GetFileName(file)[..^".loom.yaml".Length];
+
+    private static readonly ConcurrentDictionary<string, Lazy<Called>> Answers = new(StringComparer.Ordinal);
+
+    /// <summary>The same, called once for all tests that ask it: only for what writes nothing and reads nothing but the checkout.</summary>
+    public static Called Once(params string[] args) => Answers.GetOrAdd(string.Join('\0', args), _ => new(() => With(args))).Value;
 
     public static Called With(params string[] args) => With(CancellationToken.None, args);
 

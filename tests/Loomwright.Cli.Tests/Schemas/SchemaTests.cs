@@ -36,7 +36,7 @@ public sealed class SchemaTests
     [MemberData(nameof(Names))]
     public void A_real_answer_obeys_its_published_schema(string verb)
     {
-        var answer = JsonNode.Parse(Called.With([.. Verbs[verb].Call, "--json"]).Out)!;
+        var answer = JsonNode.Parse(Called.Once([.. Verbs[verb].Call, "--json"]).Out)!;
         var result = Schema(verb).Evaluate(System.Text.Json.JsonSerializer.SerializeToElement(answer), new EvaluationOptions { OutputFormat = OutputFormat.List });
         Assert.True(result.IsValid, string.Join('\n', result.Details?.Where(d => d.Errors is not null).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}") ?? []));
     }
@@ -45,7 +45,7 @@ public sealed class SchemaTests
     [MemberData(nameof(Names))]
     public void A_key_the_schema_does_not_know_is_refused(string verb)
     {
-        var answer = JsonNode.Parse(Called.With([.. Verbs[verb].Call, "--json"]).Out)!.AsObject();
+        var answer = JsonNode.Parse(Called.Once([.. Verbs[verb].Call, "--json"]).Out)!.AsObject();
         answer["surprise"] = 1;
         Assert.False(Schema(verb).Evaluate(System.Text.Json.JsonSerializer.SerializeToElement(answer)).IsValid);
     }
@@ -54,7 +54,7 @@ public sealed class SchemaTests
     [MemberData(nameof(Names))]
     public void A_key_left_out_of_the_head_is_refused(string verb)
     {
-        var answer = JsonNode.Parse(Called.With([.. Verbs[verb].Call, "--json"]).Out)!.AsObject();
+        var answer = JsonNode.Parse(Called.Once([.. Verbs[verb].Call, "--json"]).Out)!.AsObject();
         Assert.True(answer.Remove("sha256"));
         Assert.False(Schema(verb).Evaluate(System.Text.Json.JsonSerializer.SerializeToElement(answer)).IsValid);
     }

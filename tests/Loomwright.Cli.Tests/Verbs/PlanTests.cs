@@ -9,18 +9,18 @@ public sealed class PlanTests
     [Theory]
     [MemberData(nameof(Designs))]
     public void A_design_gets_its_stages(string file) =>
-        Golden.Check($"plan/{Called.NameOf(file)}.txt", Called.With("plan", file).Golden);
+        Golden.Check($"plan/{Called.NameOf(file)}.txt", Called.Once("plan", file).Golden);
 
     [Fact]
     public void The_same_for_a_machine() =>
-        Golden.Check("plan/kittiwake-bench.json", SixFigures.Of(Called.With("plan", Called.Bench, "--json").Out));
+        Golden.Check("plan/kittiwake-bench.json", SixFigures.Of(Called.Once("plan", Called.Bench, "--json").Out));
 
     [Fact]
     public void A_bench_supply_takes_the_place_of_the_battery()
     {
         var called = Called.With("plan", Called.Bench, "--supply", "5A");
         Golden.Check("plan/kittiwake-bench-on-a-supply.txt", called.Golden);
-        Assert.NotEqual(Called.With("plan", Called.Bench).Out, called.Out);
+        Assert.NotEqual(Called.Once("plan", Called.Bench).Out, called.Out);
     }
 
     [Fact]
@@ -34,11 +34,11 @@ public sealed class PlanTests
 
     [Fact]
     public void No_line_is_wider_than_a_page() =>
-        Assert.All(Called.With("plan", Called.Bench).Out.Split('\n'), line => Assert.InRange(new StringInfo(line).LengthInTextElements, 0, 100));
+        Assert.All(Called.Once("plan", Called.Bench).Out.Split('\n'), line => Assert.InRange(new StringInfo(line).LengthInTextElements, 0, 100));
 
     private static List<string?> Fetched(params string[] call) =>
     [
-        .. Answered.Read(Called.With(call)).GetProperty("stages").EnumerateArray()
+        .. Answered.Read(Called.Once(call)).GetProperty("stages").EnumerateArray()
             .SelectMany(s => s.GetProperty("steps").EnumerateArray())
             .Select(s => s.GetProperty("part").GetString()),
     ];

@@ -11,7 +11,7 @@ public sealed class PrintTests
     [Fact]
     public void Every_step_of_the_plan_has_its_tick_under_its_own_id()
     {
-        var ids = Answered.Read(Called.With("plan", Called.Bench, "--json")).GetProperty("stages").EnumerateArray()
+        var ids = Answered.Read(Called.Once("plan", Called.Bench, "--json")).GetProperty("stages").EnumerateArray()
             .SelectMany(s => s.GetProperty("steps").EnumerateArray()).Select(s => s.GetProperty("id").GetString()!).ToList();
         Assert.NotEmpty(ids);
         Assert.All(ids, id => Assert.Equal(2, Page.Split($"<input type=\"checkbox\" id=\"{id}\">").Length));

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Loomwright.Checks;
 using Loomwright.Design;
@@ -10,6 +11,9 @@ namespace Loomwright.Tests.Sizing;
 public sealed class SizedTests
 {
     private static readonly string[] Sizes = ["0.75", "1", "1.5", "2.5", "4"];
+
+    // A whole bike's takes seconds.
+    private static readonly ConcurrentDictionary<string, Lazy<Sized>> Wholes = new(StringComparer.Ordinal);
 
     [Fact]
     public void A_wire_behind_a_small_fuse_behind_a_large_one_is_guarded_by_the_small_one_and_the_link_between_by_the_large()
@@ -194,7 +198,7 @@ public sealed class SizedTests
     [Fact]
     public void A_starter_cable_is_held_against_its_drop_while_starting_and_outside_the_ampacity_rule()
     {
-        var wire = Sized.Of(Examples.Read("examples/kittiwake/kittiwake.loom.yaml")).Wires.Single(w => w.Wire.Name == "starter cable");
+        var wire = Whole("kittiwake").Wires.Single(w => w.Wire.Name == "starter cable");
         Assert.True(wire.Cranking.Amps > 100 && wire.Most.Amps < 10);
         Assert.InRange(wire.Warmest.Celsius, 35, 105);
         Assert.False(wire.IsThin);
@@ -206,7 +210,7 @@ public sealed class SizedTests
     [InlineData("turnstone")]
     public void Every_wire_of_an_example_gets_a_size_or_a_sentence_why_there_is_none(string name)
     {
-        var sized = Sized.Of(Examples.Read($"examples/{name}/{name}.loom.yaml"));
+        var sized = Whole(name);
         Assert.All(sized.Wires, w => Assert.EndsWith(".", w.Reason, StringComparison.Ordinal));
         Assert.All(sized.Wires, w => Assert.True(w.Warmest.Celsius >= w.Around.Ambient.Celsius));
     }
@@ -244,6 +248,8 @@ public sealed class SizedTests
     [InlineData("sandpiper")]
     public void The_worked_examples_raise_nothing_to_look_at_about_fuses_and_wires(string name) =>
         Assert.DoesNotContain(Rules.Check(Examples.Read($"examples/{name}/{name}.loom.yaml")), f => f is { Severity: > Severity.Note, Code: "fuse-above-wire" or "branch-behind-larger-fuse" });
+
+    private static Sized Whole(string name) => Wholes.GetOrAdd(name, n => new(() => Sized.Of(Examples.Read($"examples/{n}/{n}.loom.yaml")))).Value;
 
     private static Loom Behind(string rating, string size, string parts = "", string wires = "") => Examples.Of($$"""
         loomwright: 1

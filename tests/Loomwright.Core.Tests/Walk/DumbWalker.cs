@@ -167,7 +167,7 @@ internal sealed class DumbWalker
         }
 
         var working = _loom.Functions.Where((_, f) => Step(f, memories[f], settled.State).Levels[0].On).ToList();
-        return watching.Frame(settled, default, "", []).Seen.Select(seen => Wrong(seen, working)).OfType<string>();
+        return watching.Seen(settled).Select(seen => Wrong(seen, working)).OfType<string>();
     }
 
     private string? Wrong(Seen seen, List<Function> working)

@@ -5,6 +5,7 @@ using Loomwright.Expressions;
 using Loomwright.Findings;
 using Loomwright.Long.Outfit;
 using Loomwright.Simulation;
+using Loomwright.Tests.Bench;
 using Loomwright.Text;
 
 namespace Loomwright.Tests.WholeBikes;
@@ -32,7 +33,7 @@ public sealed class WholeBikeTests
     [InlineData("kittiwake")]
     [InlineData("sandpiper")]
     public void A_bench_plan_can_be_made_for_a_bike_whose_parts_share_a_control(string name) =>
-        Assert.NotEmpty(Read[name].Plan().Stages);
+        Assert.NotEmpty(Plans.OnTheBench(Plans.Bike(name)).Stages);
 
     [Fact]
     public void Kittiwake_is_a_whole_bike_with_things_to_remember_and_a_clock()
