@@ -26,7 +26,6 @@ internal static partial class PhonePlan
         html.Append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append(CultureInfo.InvariantCulture, $"<title>{Text(plan.Title)}</title>\n<style>\n{PhoneLook.Css}</style>\n</head>\n<body data-plan=\"{Text($"{sha256} {plan.Title}")}\">\n");
         html.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Text(plan.Title)}</h1>\n<p class=\"quiet\">From {Text(file)}, {Text(sha256[..Math.Min(12, sha256.Length)])}. Every expected number is computed; your bike was not measured. Local codes and licensed practice come first. {Text(Notation.Of(loom) ?? "")}</p>\n");
-        html.Append(CultureInfo.InvariantCulture, $"<details class=\"hot\"><summary>Hot, smoke or smell</summary><p>{Text($"{string.Join(" ", plan.Stages.IsEmpty ? [] : WayOff.Of(plan.Stages[^1]))} Do not touch the wire. {Cautions.HotBattery(loom)}".Trim())}</p></details>\n");
         Colours(html, plan);
         html.Append(Pictures).Append("</header>\n<main>\n");
         foreach (var finding in plan.PutRightFirst)
@@ -63,7 +62,19 @@ internal static partial class PhonePlan
             on = step.PowerOn;
         }
 
-        html.Append(act is null ? "</details>\n" : "</ol>\n</details>\n");
+        html.Append(act is null ? "" : "</ol>\n");
+        Hot(html, stage);
+        html.Append("</details>\n");
+    }
+
+    // Last in its stage, so that it stays at the foot of the screen while the stage is open.
+    private static void Hot(StringBuilder html, Stage stage)
+    {
+        var order = WayOff.Of(stage);
+        if (!order.IsEmpty)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<details class=\"hot\"><summary>Hot, smoke or smell</summary>{string.Concat(order.Insert(0, "Hands off the wire.").Add(Cautions.HotBattery(stage.Connected)).Where(o => o.Length > 0).Select(o => $"<p>{Text(o)}</p>"))}</details>\n");
+        }
     }
 
     private static void Step(StringBuilder html, Step step, bool? power)

@@ -3,7 +3,10 @@ using Loomwright.Text;
 
 namespace Loomwright.Bench;
 
-/// <summary>What can hurt, at the step where it matters: on the bench once a stage, since the next one may be another day; on the bike once.</summary>
+/// <summary>
+/// What can hurt, at the step where it matters: on the bench once a stage, since the next one may be another day; on the bike once.
+/// What is said of a live lead without a fuse, and of a start in gear, is said at every such step.
+/// </summary>
 public static class Cautions
 {
     public const string LeadAcid = "Lead-acid gives gas and holds acid: goggles on, no sparks or flame near it.";
@@ -31,10 +34,12 @@ public static class Cautions
     public const string HotResistor = "A load resistor burns skin and softens tape within a minute: fingers, tape and wires clear of it.";
     public const string Stand = "On the stand, in neutral, wheel free, from first power on: one wire in the wrong place cranks or fires it with no hand on the button.";
     // Ten seconds, then let it cool: common practice, no source.
-    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable at the battery has no fuse: on last, booted, off first. Ten seconds at most, then let it cool.";
+    public const string Starter = "A starter jumps: clamped on the bench; on the bike on the stand, in neutral, wheel free. Its cable has no fuse: booted; on the bench last on, first off; on the bike on before the ground lead. Ten seconds at most, then let it cool.";
+    public const string StarterLead = "This post is live and its lead has no fuse: rings and watch off, the tool touches nothing else.";
     public const string Pump = "A fuel pump dry for ten seconds at most, no fuel near the bench. Its lead off and capped until this stage.";
     public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Ten seconds at most, then let it cool: fed while nothing turns it gets hot.";
     public const string MayStart = "The engine may start: outdoors or with an extractor, clear of chain, wheel and exhaust, a thumb on the kill switch.";
+    public const string InGear = "In gear: driven wheel off the ground, nobody before or behind it. If the engine starts: kill switch to stop before the clutch is let go.";
     public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";
 
     /// <summary>What a battery asks for by what is in it; both where the file does not say.</summary>

@@ -51,7 +51,7 @@ internal static class Clips
     {
         foreach (var (wire, end) in site.StarterLeads)
         {
-            steps.Add(Act.PowerUp, $"{wire.Name}: its end on {site.Mark(end)}, booted, and nobody near the starter. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true, Expect = Expecting.Of(site, rig.Now) });
+            steps.Add(Act.PowerUp, $"{wire.Name}: its end on {site.Mark(end)}, booted, and nobody near the starter. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true, Expect = Expecting.Of(site, rig.Now), Cautions = [Cautions.StarterLead] });
         }
     }
 
@@ -60,7 +60,7 @@ internal static class Clips
     {
         foreach (var (wire, end) in site.StarterLeads)
         {
-            steps.Add(Act.PowerDown, $"{wire.Name}: its end off {site.Mark(end)}, booted. It is the first lead to come off.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true });
+            steps.Add(Act.PowerDown, $"{wire.Name}: its end off {site.Mark(end)}, booted.", s => s with { Wire = wire.Name, Marks = [site.Mark(end)], PowerOn = true, Cautions = [Cautions.StarterLead] });
         }
     }
 

@@ -107,7 +107,7 @@ public sealed record Step(string Id, Act Act, string Text)
     /// <summary>What is then to be seen or read, all computed. Shown before the step is done.</summary>
     public ImmutableArray<Expectation> Expect { get; init; } = [];
 
-    /// <summary>What can hurt at this step, each once in the plan, short.</summary>
+    /// <summary>What can hurt at this step, short.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
 
     /// <summary>Lamps and the like whose plug is off while it is measured; a cold filament hides a short.</summary>

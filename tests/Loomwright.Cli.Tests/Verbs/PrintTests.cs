@@ -18,6 +18,19 @@ public sealed class PrintTests
     }
 
     [Fact]
+    public void Each_stage_has_its_own_way_off_and_no_other()
+    {
+        var stages = Page.Split("<details class=\"stage\" id=");
+        Assert.DoesNotContain("class=\"hot\"", stages[0], StringComparison.Ordinal);
+        Assert.All(stages[1..], stage =>
+        {
+            var (steps, hot) = (stage.Split("<details class=\"hot\">")[0], stage.Split("<details class=\"hot\">")[1].Split("</details>")[0]);
+            Assert.StartsWith("<p>Hands off the wire.</p>", hot.Split("</summary>")[1], StringComparison.Ordinal);
+            Assert.All(hot.Split("<p>")[2..].Select(p => p.Split("</p>")[0]), off => Assert.Contains($"<span>{off}</span>", steps, StringComparison.Ordinal));
+        });
+    }
+
+    [Fact]
     public void It_follows_the_phones_own_light_or_dark_and_keeps_its_ticks_there()
     {
         Assert.Contains("prefers-color-scheme: dark", Page, StringComparison.Ordinal);

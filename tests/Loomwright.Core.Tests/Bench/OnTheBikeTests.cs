@@ -92,9 +92,31 @@ public sealed class OnTheBikeTests
             void Needs(bool isSo, string caution) => Assert.True(!isSo || said.Contains(caution), $"{bike} {step.Id}: {caution}");
         }
 
-        var all = plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions).ToList();
+        var all = plan.Stages.SelectMany(s => s.Steps).SelectMany(s => s.Cautions).Where(c => c != Cautions.InGear).ToList();
         Assert.Equal(all.Distinct(StringComparer.Ordinal), all);
     }
+
+    [Fact]
+    public void Wherever_the_gear_goes_in_to_try_the_starter_and_the_clutch_is_moved_then_the_step_warns_of_an_engine_that_starts()
+    {
+        var cranking = Made["kittiwake"].Stages.Single(s => s.Title == "cranking");
+        var (frames, warned) = (Frames(Made["kittiwake"]).Where(x => cranking.Steps.Contains(x.Step)).ToList(), cranking.Steps.Where(s => s.Cautions.Contains(Cautions.InGear)));
+        var inGear = frames.Where(x => x.Frame.Controls.Any(c => c is { Control: "gearbox", AtRest: false })).ToList();
+        Assert.Contains(inGear, x => x.Frame.Seen.Any(s => s is { Part: "starter", Symbol: Symbol.Turns }));
+        Assert.Equal(inGear.Where(x => x.Step.Do is { Control: "gearbox" or "clutch" }).Select(x => x.Step), warned);
+    }
+
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void Nothing_is_closed_onto_the_battery_by_a_step_that_says_power_is_off(string bike) => Assert.All(
+        Made[bike].Stages.SelectMany(s => s.Steps).Where(s => s.Act is Act.PowerUp or Act.Operate),
+        s => Assert.True(s.PowerOn && s.Meter?.PowerOn != false, $"{s.Id} {s.Text}"));
+
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void What_power_down_puts_back_was_put_in_its_stage_by_a_step_that_names_the_same_part(string bike) => Assert.All(
+        Made[bike].Stages,
+        stage => Assert.Empty(stage.Steps.Where(s => s.Act == Act.PowerDown).Select(s => s.Part).OfType<string>().Except(stage.Steps.Where(s => s.Act == Act.Connect).Select(s => s.Part).OfType<string>())));
 
     [Theory]
     [InlineData("negative ground")]

@@ -60,5 +60,26 @@ public sealed class StarterOnTheBenchTests
         Assert.True(down.PowerOn);
     }
 
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void Where_something_gets_hot_the_clip_comes_off_before_the_starters_lead_and_that_before_the_key(string ground)
+    {
+        var stage = Starter(ground);
+        Assert.Equal([null, "starter cable", null], WayOff.Of(stage).Select(o => stage.Steps.Single(s => s.Act == Act.PowerDown && s.Text == o)).Select(s => s.Wire));
+        Assert.StartsWith("Black clip lead", WayOff.Of(stage)[0], StringComparison.Ordinal);
+        Assert.StartsWith("Set lock", WayOff.Of(stage)[^1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("negative")]
+    [InlineData("positive")]
+    public void Both_steps_that_put_a_tool_on_a_live_post_say_so(string ground)
+    {
+        var live = Starter(ground).Steps.Where(s => s is { PowerOn: true, Wire: "starter cable" }).ToList();
+        Assert.Equal([Act.PowerUp, Act.PowerDown], live.Select(s => s.Act));
+        Assert.All(live, s => Assert.Contains(Cautions.StarterLead, s.Cautions));
+    }
+
     private static Stage Starter(string ground) => Plans.OnTheBench(ground == "negative" ? Starting.Bike : Starting.PositiveGround).Stages.Single(s => s.Title == "starter");
 }

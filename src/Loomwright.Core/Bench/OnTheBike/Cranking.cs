@@ -22,11 +22,11 @@ internal sealed class Cranking(Everything bike)
 
         foreach (var (wire, end) in bike.Aside.Cables)
         {
-            steps.Add(Act.Connect, $"On the stand, in neutral, wheel free. {wire.Name}: on {bike.Mark(end)}, booted. It is the last lead to go on.", s => s with { Wire = wire.Name, Marks = [bike.Mark(end)], Cautions = bike.Once.Say(Cautions.Starter) });
+            steps.Add(Act.Connect, $"On the stand, in neutral, wheel free. {wire.Name}: on {bike.Mark(end)}, booted, while {bike.Mark(bike.Paths.Return)} is off. It stays on from here.", s => s with { Wire = wire.Name, Marks = [bike.Mark(end)], Cautions = bike.Once.Say(Cautions.Starter) });
         }
 
         var connected = Unplugged.Of(bike.Loom, bike.Paths, off);
-        var tour = new Tour(bike, steps, connected);
+        var tour = new Tour(bike, steps, connected) { Cranks = true };
         ImmutableArray<string> mayStart = off.Any(p => Risky.IsCoil(bike.Loom.Part(p)!)) ? [] : [Cautions.MayStart];
         tour.PowerUp();
         foreach (var way in line.Also.Insert(0, line.Do))

@@ -30,7 +30,7 @@ internal sealed class FirstPower(Everything bike)
         var feed = bike.Mark(bike.Paths.Feed);
         if (isOne)
         {
-            steps.Add(Act.Connect, $"{Supplied.Fuse}: a holder with the {Fetching.FuseText(small)} between {feed} and every lead that is taken from there, for now.", s => s with { Marks = [feed], Cautions = bike.Once.Say(Cautions.FirstPower) });
+            steps.Add(Act.Connect, $"{Supplied.Fuse}: a holder with the {Fetching.FuseText(small)} between {feed} and every lead that is taken from there, for now.", s => s with { Part = Supplied.Fuse, Marks = [feed], Cautions = bike.Once.Say(Cautions.FirstPower) });
         }
 
         var tour = new Tour(bike, steps, loom);

@@ -14,7 +14,8 @@ internal sealed class KeyOff(Everything bike)
         steps.Add(Act.PowerUp, $"Key off, everything off. {bike.Mark(bike.Paths.Feed)} on. Meter in line: the lead off {post}, {(isLeadRed ? "red" : "black")} clip on it, {(isLeadRed ? "black" : "red")} clip on the post.", s => s with
         {
             Marks = [post],
-            Meter = new MeterCard(Dial.Amps, "10 A", "COM", isLeadRed ? lead : post, isLeadRed ? post : lead, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: false),
+            PowerOn = true,
+            Meter = new MeterCard(Dial.Amps, "10 A", "COM", isLeadRed ? lead : post, isLeadRed ? post : lead, "Clips on both leads. Nothing is switched on while the meter is in line; below 0.2 A go down to mA.", PowerOn: true),
             Cautions = bike.Once.Say(Cautions.InGroundLead, Cautions.AmpsSocket),
         });
         var frame = tour.Wait(UntilAsleep);
@@ -25,7 +26,7 @@ internal sealed class KeyOff(Everything bike)
             PowerOn = true,
             Expect = [new Expectation("key-off current", Bands.Words(band), band)],
         });
-        steps.Add(Act.PowerDown, "Meter out, red plug back to V. The lead stays off.", s => s with { PowerOn = true });
+        steps.Add(Act.PowerDown, $"Meter out: its clip off {post} first, then the red plug back to V. The lead stays off.", s => s with { PowerOn = true });
         return bike.Stage(number, "key-off current", "Milliamps flatten a battery in weeks: 5 mA take 4 Ah in 33 days.", steps, tour.Frames, bike.Aside.WithoutStarter);
     }
 }

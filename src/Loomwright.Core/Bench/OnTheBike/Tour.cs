@@ -28,6 +28,9 @@ internal sealed class Tour
 
     public Frame Now => _rig.Now;
 
+    /// <summary>Whether the starter turns the engine in it.</summary>
+    public bool Cranks { get; init; }
+
     /// <summary>Battery on as the bike's wiring says: the side on the frame last.</summary>
     public void PowerUp(bool withKey = true)
     {
@@ -68,9 +71,16 @@ internal sealed class Tour
             Do = operation,
             PowerOn = true,
             Expect = Changed(before, frame),
-            Cautions = _bike.Once.Say([.. cautions.IsDefault ? [] : cautions, .. Risky.Cautions(_connected, frame)]),
+            Cautions = [.. _bike.Once.Say([.. cautions.IsDefault ? [] : cautions, .. Risky.Cautions(_connected, frame)]), .. InGear(operation, frame)],
         });
     }
+
+    // Said anew at each such step: what it is about to do to the bike is seen at no other.
+    private ImmutableArray<string> InGear(Operation.Set operation, Frame frame) =>
+        Cranks && (Senses(operation.Control, "neutral") || Senses(operation.Control, "clutch")) && frame.Controls.Any(c => !c.AtRest && Senses(c.Control, "neutral")) ? [Cautions.InGear] : [];
+
+    private bool Senses(string control, string what) =>
+        _bike.Loom.Part(control) is { Kind: "sensor switch" } part && part.Settings.Word("senses") is { } word && Names.Same(word, what);
 
     /// <summary>Everything that is away from rest goes back, buttons first; what a press began and only a press ends is pressed once more.</summary>
     public void BackToKey()
