@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Loomwright.Design;
+using Loomwright.Simulation;
 using Loomwright.Text;
 
 namespace Loomwright.Bench;
@@ -38,6 +40,7 @@ public static class Cautions
     public const string StarterLead = "This post is live and its lead has no fuse: rings and watch off, the tool touches nothing else.";
     public const string Pump = "A fuel pump dry for ten seconds at most, no fuel near the bench. Its lead off and capped until this stage.";
     public const string Coil = "An ignition coil gives thousands of volts: its high lead on a plug that lies on ground, fingers away. Ten seconds at most, then let it cool: fed while nothing turns it gets hot.";
+    public const string Cranks = "This cranks the engine. On its stand, in neutral, wheel free, hands and leads clear.";
     public const string MayStart = "The engine may start: outdoors or with an extractor, clear of chain, wheel and exhaust, a thumb on the kill switch.";
     public const string InGear = "In gear: driven wheel off the ground, nobody before or behind it. If the engine starts: kill switch to stop before the clutch is let go.";
     public const string Running = "Engine running: outdoors or with an extractor, clear of chain, wheel and exhaust. Never take the battery off while it runs.";
@@ -47,6 +50,24 @@ public static class Cautions
         : Names.Same(inside, "lifepo4") ? Lithium
         : Names.Same(inside, "lead-acid") || Names.Same(inside, "agm") ? LeadAcid
         : UnknownBattery;
+
+    /// <summary>
+    /// What to mind while something is done on a bike of which nobody knows what is wrong: what runs in it as designed, and where there
+    /// is an engine that it may crank or fire all the same.
+    /// </summary>
+    /// <param name="loom">What is connected.</param>
+    /// <param name="done">From rest, in order.</param>
+    /// <param name="isOnTheBench">Whether it lies on the bench, where no engine is.</param>
+    public static ImmutableArray<string> While(Loom loom, IEnumerable<Operation> done, bool isOnTheBench)
+    {
+        var frames = new Rig(loom).Play(done);
+        var cranks = frames.Any(f => f.Seen.Any(s => Line.IsOn(s) && Risky.IsStarter(loom.Part(s.Part)!)));
+        ImmutableArray<string> first = isOnTheBench ? (loom.Parts.Any(Risky.IsStarter) ? [Starter] : [])
+            : cranks ? [Cranks, MayStart]
+            : loom.Parts.Any(p => Risky.IsStarter(p) || Risky.RunsEngine(p)) ? [Stand]
+            : [];
+        return [.. first.Concat(frames.SelectMany(f => Risky.Cautions(loom, f))).Distinct()];
+    }
 
     /// <summary>What to do where a battery of a design gets hot itself; empty where no battery of it can be a lithium one.</summary>
     public static string HotBattery(Loom loom)

@@ -52,6 +52,9 @@ public sealed record Stage(int Number, string Title, string Why, Current Draws, 
     /// <summary>What its steps were written from; null on the bike.</summary>
     internal Site? Site { get; init; }
 
+    /// <summary>Whether it is done on the bench, where no engine is; else on the finished bike.</summary>
+    public bool IsOnTheBench => Site is not null;
+
     /// <summary>What lies on the table for a part: its own name, or what stands in for it.</summary>
     public string Lying(string part) => Site?.StandIns.TryGetValue(part, out var used) == true ? $"{Spoken.Known(used)} in place of {part}" : part;
 

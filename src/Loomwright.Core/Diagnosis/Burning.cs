@@ -66,6 +66,12 @@ internal sealed class Burning
     public bool Blows(Hypothesis hypothesis, int stimulus) => hypothesis.Looks[stimulus] is var look && _healthy[stimulus] is var healthy && !ReferenceEquals(look, healthy)
         && (look.Signs.IsEmpty || Array.Exists(_fuses, o => look.Signs[o] != healthy.Signs[o] && (FuseState)look.Signs[o] != FuseState.Whole));
 
+    /// <summary>Whether it could be what made something hot there: what harms, but for a fuse that is too small, which carries no more than it should.</summary>
+    public bool Heats(Hypothesis hypothesis, int stimulus) => Harms(hypothesis, stimulus) && !Wrong(hypothesis).All(IsSmallerFuse);
+
+    private bool IsSmallerFuse(Fault fault) => fault is Fault.Setting setting && _loom.Part(setting.Part) is { Kind: "fuse" } fuse
+        && OtherSetting.In(fuse, setting.Key, setting.Value)?.Settings.Number("rating") < fuse.Settings.Number("rating");
+
     private static IEnumerable<Fault> Wrong(Hypothesis hypothesis) => hypothesis.Faults.Take(hypothesis.Repairs.Length).Select(f => f.Fault);
 
     // Where something on the way is not in the table, it may.

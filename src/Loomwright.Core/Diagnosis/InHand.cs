@@ -22,12 +22,17 @@ internal sealed class InHand
             var (feed, back) = loom.Ground == GroundSide.Negative ? (supply.Plus, supply.Minus) : (supply.Minus, supply.Plus);
             _stillLive.UnionWith(loom.Wires.Where(w => Ends(w).Contains(new(source.Name, back))).Select(w => w.Name));
             WithMainFuseOut(new(source.Name, feed));
-            MinusOff = source.Kind == "bench supply" ? $"key off, black clip lead off {source.Name} first" : $"key off, {(loom.Ground == GroundSide.Negative ? "minus" : "the ground lead")} off {source.Name} first (on a bench, its black clip lead)";
+            var lead = source.Kind == "bench supply" ? "black clip lead" : loom.Ground == GroundSide.Negative ? "minus" : "the ground lead";
+            MinusOff = $"key off, {lead} off {source.Name} first{(source.Kind == "bench supply" ? "" : " (on a bench, its black clip lead)")}";
+            MinusOn = $"{lead} on {source.Name} last";
         }
     }
 
     /// <summary>What is done before hands or tools go where taking the main fuse out does not take the battery away.</summary>
     public string MinusOff { get; } = "key off, minus off the battery first";
+
+    /// <summary>What brings power back when all else is in its place.</summary>
+    public string MinusOn { get; } = "minus on the battery last";
 
     /// <summary>
     /// Whether the battery can still reach it with the main fuse out: on the battery or on that fuse, between them, or behind

@@ -103,6 +103,9 @@ public sealed class TroubleTable
     /// <summary>What is done before work on a wire that no fuse protects, in words: <c>key off, minus off battery first</c>.</summary>
     public string MinusOff => _inHand.Value.MinusOff;
 
+    /// <summary>What brings power back after a check, in order.</summary>
+    public ImmutableArray<string> PowerOn => ["Main fuse back in, if it came out whole.", $"{char.ToUpperInvariant(_inHand.Value.MinusOn[0])}{_inHand.Value.MinusOn[1..]}."];
+
     /// <summary>What to do for a check, as a sentence.</summary>
     public string Ask(Check check) => _inHand.Value.Ask(check);
 
@@ -242,7 +245,7 @@ public sealed class TroubleTable
     /// The table after something there got hot, smoked or smelt: what could do harm under that stimulus goes before the rest, and it is
     /// not brought again before a repair, whatever the simulation thinks of it.
     /// </summary>
-    public TroubleTable Hot(int stimulus) => Weighed(h => Harms(h, stimulus) ? 1 : NotHot, stimulus);
+    public TroubleTable Hot(int stimulus) => Weighed(h => _burning.Value.Heats(h, stimulus) ? 1 : NotHot, stimulus);
 
     private TroubleTable Weighed(Func<Hypothesis, double> by, int? hotAt) => new(_loom, Table, [.. Singles.Select(h => h with { Prior = h.Prior * by(h) })], hotAt) { HotThing = HotThing, GotHot = GotHot || hotAt is not null, WrongBefore = WrongBefore, IsPowerOff = IsPowerOff };
 

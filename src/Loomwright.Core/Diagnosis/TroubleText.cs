@@ -40,29 +40,50 @@ public static class TroubleText
     public const string PowerStaysOff = "Power stays off until this is mended: nothing is asked here but what is looked at without it.";
 
     /// <summary>Of every setting that a hypothesis has otherwise than designed, where to look and what it may stand at, as a sentence.</summary>
-    /// <param name="loom">The bike as designed.</param>
+    /// <param name="loom">The bike as designed, or what a stage has connected of it.</param>
     /// <param name="hypothesis">What may be wrong.</param>
-    public static ImmutableArray<string> Settings(Loom loom, Hypothesis hypothesis) =>
+    /// <param name="smallAmps">Rating of the small fuse a stage has for now; null where every fuse is the one that stays.</param>
+    public static ImmutableArray<string> Settings(Loom loom, Hypothesis hypothesis, double? smallAmps = null) =>
     [
         .. from setting in hypothesis.Faults.Where(f => !f.Repair.StartsWith("charge ", StringComparison.Ordinal)).Select(f => f.Fault).OfType<Fault.Setting>()
            let part = loom.Part(setting.Part)
            where part is not null
-           let isSet = Kinds.Find(part.Kind)?.Build(part).Controller is not null
-           let sight = isSet ? $"Look at what is set in {part.Name}" : $"Look at {part.Name}"
-           select OtherSetting.Options(part, setting.Key).Remove(setting.Value) is [var designed]
-               ? $"{sight}: {Repairs.Setting(setting.Key)} is to be “{designed}”. It may stand at “{setting.Value}”."
-               : $"{sight}: {Repairs.Setting(setting.Key)} is to be {OtherSetting.Designed(part, setting.Key) ?? "as the design has it"}. It may {(isSet ? "be set to" : "be")} {setting.Value}.",
+           select Otherwise(part, setting, smallAmps),
     ];
 
-    /// <summary>What is left of the shares besides those shown and something that is not in the list; null where that is less than one in a hundred.</summary>
+    // A switch at rest is told by what it does, not by how its setting is written.
+    private static string Otherwise(Part part, Fault.Setting setting, double? smallAmps)
+    {
+        var model = Kinds.Find(part.Kind)?.Build(part);
+        if (setting.Key == "rests" && model?.Controls is [var control, ..])
+        {
+            var (rest, away) = (Word(control.Rest), string.Join(" or ", control.Positions.Where(p => p != control.Rest).Select(Word)));
+            var (on, off) = setting.Value == "closed" ? (rest, away) : (away, rest);
+            return $"{part.Name} is on when {on} and off when {off}: wrong type, or its adjustment.";
+        }
+
+        var (sight, key) = ($"Look at {(model?.Controller is null ? "" : "what is set in ")}{part.Name}", Repairs.Setting(setting.Key));
+        var small = part.Kind == "fuse" && smallAmps is { } amps && part.Settings.Number(setting.Key) is { } rating && Math.Abs(rating - amps) < 1e-9 ? ", the small one of this stage" : "";
+        return OtherSetting.Options(part, setting.Key).Remove(setting.Value) is [var designed]
+            ? $"{sight}: {key} is to be “{designed}”. It may stand at “{setting.Value}”."
+            : $"{sight}: {key} is to be {OtherSetting.Designed(part, setting.Key) ?? "as the design has it"}{small}. It may be {(model?.Controller is null ? "" : "set to ")}{setting.Value}.";
+
+        static string Word(string position) => position == "released" ? "let go" : position;
+    }
+
+    /// <summary>A share in whole percent, as it is shown.</summary>
+    /// <param name="share">0…1.</param>
+    public static string Percent(double share) => share < 0.01 ? "below 1 %" : FormattableString.Invariant($"{share * 100:0} %");
+
+    /// <summary>What is left of the shares besides those shown and something that is not in the list, as a sentence; null where that is less than one in a hundred.</summary>
     /// <param name="trouble">The search.</param>
     /// <param name="shown">What is shown of it.</param>
     public static string? More(Trouble trouble, IReadOnlyCollection<Suspect> shown)
     {
-        var (left, more) = (1 - trouble.SomethingElse - shown.Sum(s => s.Share), trouble.Suspects.Length - shown.Count);
-        return left < 0.01 ? null
-            : more > 0 ? FormattableString.Invariant($"and {more} more and all below 1 %, together {left * 100:0} %")
-            : FormattableString.Invariant($"and others, each below 1 %, together {left * 100:0} %");
+        var left = 1 - trouble.SomethingElse - shown.Sum(s => s.Share);
+        var more = trouble.Table.Singles.Select(h => h.Repair).Except(shown.Select(s => s.Repair), StringComparer.Ordinal).Count();
+        var others = FormattableString.Invariant($"{more} {(more == 1 ? "other" : "others together")} {Percent(left)}.");
+        return left < 0.01 ? null : trouble.State == Search.GoesOn && left > shown.Max(s => s.Share) ? $"Too early to tell: {others} Answer on." : others;
     }
 
     /// <summary>What comes before power after a repair.</summary>

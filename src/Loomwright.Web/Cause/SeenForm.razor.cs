@@ -59,10 +59,12 @@ public sealed partial class SeenForm
         (wrong, question) = (null, null);
     }
 
-    // A fuse is looked at by itself.
+    /// <summary>Whether it shows or sounds by itself: a fuse is taken out to be looked at, a relay is listened to.</summary>
+    internal static bool IsSeen(Observable what) => what.Sense is Sense.Sight or Sense.BoxLight;
+
     private void Dark()
     {
-        foreach (var o in shown.Where(o => Table.Table.Observables[o].Sense is Sense.Sight or Sense.BoxLight))
+        foreach (var o in shown.Where(o => IsSeen(Table.Table.Observables[o])))
         {
             signs[o] = Off(Table.Table.Observables[o], healthy[o]);
         }
@@ -70,7 +72,7 @@ public sealed partial class SeenForm
 
     private void Rest()
     {
-        foreach (var o in shown)
+        foreach (var o in shown.Where(o => IsSeen(Table.Table.Observables[o])))
         {
             signs[o] ??= healthy[o];
         }

@@ -35,6 +35,9 @@ public sealed partial class TroublePage
     // What was told before the heat is not shown as if it counted still.
     private bool heating;
     private Question? rereading;
+    private bool isAfterHeat;
+    private Asking? asking;
+    private bool wasAnswered;
     private readonly CancellationTokenSource leaving = new();
 
     private (KeptSearch Search, int Answers)? earlier;
@@ -66,6 +69,12 @@ public sealed partial class TroublePage
     private int? Powered => untold ?? rereading?.Stimulus
         ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null)
         ?? (search is null ? (symptom is null ? null : done) : Last(search) is { } last && last != search.Table.HotAt ? last : null);
+
+    // At first nobody has told.
+    private bool MayBeOn => Powered is not null || (search is null && handed is null && !isAfterHeat);
+
+    // What brings power where a check, heat or what goes before the first question took it off; after a repair that is said by itself.
+    private ImmutableArray<string> PowerFirst => !IsJustHanded && search is { At: not null } or { Answers.IsEmpty: true, Table.WrongBefore: not null } ? [] : handed?.PowerOn ?? table!.PowerOn;
 
     // What takes power away, in order; on a whole bike nobody knows whether its engine runs.
     private ImmutableArray<string> Off => handed is not null ? Loomwright.Bench.WayOff.Of(handed.Stage)
@@ -100,6 +109,12 @@ public sealed partial class TroublePage
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
+        if (wasAnswered)
+        {
+            wasAnswered = false;
+            await (asking?.Show() ?? Task.CompletedTask);
+        }
+
         if (!firstRender || bike?.Loom is null)
         {
             return;
@@ -160,18 +175,29 @@ public sealed partial class TroublePage
         }
     }
 
-    private async Task Hot(int stimulus)
+    private async Task Hot(int stimulus, string? thing = null)
     {
         _ = handed is null || Keep(EntryKind.Hot, "");
         (untold, heating) = (null, true);
         await Script.InvokeVoidAsync("scrollTo", 0, 0);
         StateHasChanged();
         var now = search ?? Trouble.Begin(table!);
-        var next = await Task.Run(() => Trouble.Begin(now.Table.Hot(stimulus), now.Answers));
-        heating = false;
+        var next = await Task.Run(() => Trouble.Begin((thing is null ? now.Table : now.Table.Heated(thing)).Hot(stimulus), now.Answers));
         var id = Go(next);
-        await Keep(k => k.KeepHot(id, now.Table, stimulus, DateTimeOffset.Now));
+        await Keep(k => k.KeepHot(id, now.Table, stimulus, DateTimeOffset.Now, thing));
+        if (handed is not null && refused is null && keeping.Not is null)
+        {
+            // What the stage told before the heat does not count any more.
+            (handed, before) = (await Task.Run(() => Guide.HandOver(SessionId!, StepId!)), []);
+            (search, table) = (handed!.Search, handed.Search.Table);
+            await Replay();
+        }
+
+        // What heat changed stands above the question.
+        (heating, wasAnswered) = (false, false);
     }
+
+    private void Again(Question question) => (rereading, wasAnswered) = (question, true);
 
     private bool Keep(EntryKind kind, string raw)
     {
@@ -184,7 +210,7 @@ public sealed partial class TroublePage
     {
         answer ??= KeptSearch.NewId(DateTimeOffset.Now);
         before = search is null ? before : before.Push((search, answer));
-        (search, rereading) = (next, null);
+        (search, rereading, wasAnswered) = (next, null, true);
         return answer;
     }
 
@@ -194,13 +220,13 @@ public sealed partial class TroublePage
         rereading = null;
         if (before.IsEmpty)
         {
-            (search, symptom, lamp, keeping) = (null, null, null, new());
+            (search, symptom, lamp, keeping, isAfterHeat) = (null, null, null, new(), false);
             await Script.InvokeVoidAsync("history.replaceState", null, "", Links.To("trouble", Path));
         }
         else
         {
             before = before.Pop(out var last);
-            search = last.Search;
+            (search, wasAnswered) = (last.Search, true);
             await Keep(k => k.TakeBack(last.Answer, DateTimeOffset.Now));
         }
     }
@@ -227,6 +253,8 @@ public sealed partial class TroublePage
                 Go(next, id);
             }
         }
+
+        wasAnswered = false;
     }
 
     private async Task Keep(Func<KeptSearch, string?> what)

@@ -18,9 +18,10 @@ namespace Loomwright.Sessions;
 /// <param name="Unsure">The person could not tell.</param>
 /// <param name="Mended">A repair that was made.</param>
 /// <param name="Hot">It got hot, smoked or smelt with that.</param>
+/// <param name="Thing">The wire or part that did, where one was named.</param>
 internal sealed record AskedLine(
     string[][]? Do = null, string[][]? Signs = null, string? Red = null, string? Black = null, double? Volts = null,
-    string? Check = null, string? Found = null, bool Unsure = false, string? Mended = null, bool Hot = false)
+    string? Check = null, string? Found = null, bool Unsure = false, string? Mended = null, bool Hot = false, string? Thing = null)
 {
     private static readonly JsonSerializerOptions Short = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingDefault };
 
@@ -40,7 +41,7 @@ internal sealed record AskedLine(
     public static string OfMended(string repair) => JsonSerializer.Serialize(new AskedLine(Mended: repair), Short);
 
     /// <summary>The line of something hot, by what was done.</summary>
-    public static string OfHot(TroubleTable table, int stimulus) => JsonSerializer.Serialize(new AskedLine(Doing(table, stimulus), Hot: true), Short);
+    public static string OfHot(TroubleTable table, int stimulus, string? thing) => JsonSerializer.Serialize(new AskedLine(Doing(table, stimulus), Hot: true, Thing: thing), Short);
 
     /// <summary>A line in words, for an answer that was kept without.</summary>
     public static string Words(string line)
@@ -100,7 +101,7 @@ internal sealed record AskedLine(
 
         int? Point(string? name) => name is null ? null : table.Table.Points.Select((p, i) => (p, i)).Where(p => p.p.ToString() == name).Select(p => (int?)p.i).FirstOrDefault();
         var (red, black) = (Point(Red), Point(Black));
-        return Hot ? Trouble.Begin(table.Hot(stimulus), search.Answers)
+        return Hot ? Trouble.Begin((Thing is null ? table : table.Heated(Thing)).Hot(stimulus), search.Answers)
             : (Red is not null && red is null) || (Black is not null && black is null) ? null
             : Volts is { } volts && red is { } at ? search.After(new Evidence.Measured(stimulus, at, black, volts))
             : Unsure ? search.After(new Evidence.NotSure(new Asked(stimulus, red, black)))

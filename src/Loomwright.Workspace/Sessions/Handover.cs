@@ -41,6 +41,13 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         return [.. rests.Concat(wanted.Select(w => new Operation.Set(w.Key, w.Value))).SelectMany(set => moves[set].Take(1))];
     }
 
+    /// <summary>What brings power on in the stage, in order, up to the first hand on a control.</summary>
+    public ImmutableArray<string> PowerOn =>
+    [
+        .. Stage.FirstFuse.Rating.Amps > 0 ? [$"The fuse of this stage in: {Stage.FirstFuse.Rating.Printed}{(Stage.FirstFuse.BodyColour.Length > 0 ? $", {Stage.FirstFuse.BodyColour}" : "")}{(Stage.FirstFuse.Stays ? "" : ", the small one")}."] : ImmutableArray<string>.Empty,
+        .. Stage.Steps.Where(s => s is { Act: Act.PowerUp, Do: null, Meter: null }).Select(s => s.Text),
+    ];
+
     // What was wrong there keeps power off, in the search too.
     private static bool IsBeforePower(Stage stage, Step step) => stage.Steps.Where(s => s.Act == Act.PowerUp).Take(1).Any(first => stage.Steps.IndexOf(step) < stage.Steps.IndexOf(first));
 
@@ -58,6 +65,11 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         var (told, changes) = (ImmutableArray.CreateBuilder<string>(), 0);
         foreach (var entry in TestRecord.NotUndone(entries).Where(e => steps.Contains(e.Step)))
         {
+            if (entry.Kind == EntryKind.Hot && round.RemoveAll(e => e.Kind != EntryKind.Hot) > 0)
+            {
+                told.Add("Something got hot; what was seen and read before it does not count.");
+            }
+
             if (entry.Kind != EntryKind.Changed)
             {
                 round.Add(entry);

@@ -75,9 +75,9 @@ public sealed class KeptSearch(Guide guide, BenchSession begun)
     /// <summary>Keeps a repair that was made.</summary>
     public string? KeepMended(string id, string repair, DateTimeOffset now) => Keep(Told(id, AskedLine.OfMended(repair), $"mended: {repair}", null, now));
 
-    /// <summary>Keeps that it got hot with something done, by its place in the table.</summary>
-    public string? KeepHot(string id, TroubleTable table, int stimulus, DateTimeOffset now) =>
-        Keep(Told(id, AskedLine.OfHot(table, stimulus), $"{TroubleText.Do(table, new Asked(stimulus))}: hot, smoke or smell", null, now));
+    /// <summary>Keeps that it got hot with something done, by its place in the table, and which wire or part, where one was named.</summary>
+    public string? KeepHot(string id, TroubleTable table, int stimulus, DateTimeOffset now, string? thing = null) =>
+        Keep(Told(id, AskedLine.OfHot(table, stimulus, thing), $"{TroubleText.Do(table, new Asked(stimulus))}: {(thing is null ? "hot, smoke or smell" : $"{thing} got hot, smoked or smelt")}", null, now));
 
     /// <summary>Takes the answer of that id back, whatever others gave after it.</summary>
     public string? TakeBack(string id, DateTimeOffset now) => Keep(Told(NewId(now), "", "", id, now));

@@ -29,9 +29,9 @@ internal sealed class Told(Stage stage, IReadOnlyList<Entry> round)
         var ohms = _readings.Where(e => e.Unit == nameof(Unit.Ohm)).ToList();
         var amps = _readings.Where(e => e.Unit == nameof(Unit.Amp)).Select(e => (Reading: e, Place: Place(e))).Where(e => e.Place is not null).ToList();
         var hot = round.Where(e => e.Kind == EntryKind.Hot).Select(Place).OfType<int>().Distinct().ToList();
-        var things = round.Where(e => e is { Kind: EntryKind.Hot, Raw.Length: > 0 }).Select(e => e.Raw).ToList();
+        var things = round.Where(e => e is { Kind: EntryKind.Hot, Raw.Length: > 0 }).Select(e => e.Raw).Where(t => t != Judging.Unknown).ToList();
         var before = ohms.Count == 0 && things.Count == 0 ? null : new BeforePower(stage);
-        return hot.Aggregate(round.Any(e => e.Kind == EntryKind.Hot) ? table.Heated(things.LastOrDefault(t => t != Judging.Unknown)) : table, (t, place) => t.Hot(place)).Weighed(h =>
+        return hot.Aggregate(round.Any(e => e.Kind == EntryKind.Hot) ? table.Heated(things.LastOrDefault()) : table, (t, place) => t.Hot(place)).Weighed(h =>
         {
             var outside = h.Faults.IsEmpty ? null : before?.Outside(h.Faults[0].Fault);
             return (things.Count == 0 || h.Faults.IsEmpty || things.Exists(t => before!.IsAt(h.Faults[0].Fault, t)) ? 1 : Elsewhere)

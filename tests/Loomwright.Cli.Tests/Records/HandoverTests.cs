@@ -97,6 +97,35 @@ public sealed class HandoverTests(OneGuide one) : IClassFixture<OneGuide>
     }
 
     [Fact]
+    public void What_was_read_before_the_heat_does_not_overrule_what_is_found_at_the_thing_that_got_hot()
+    {
+        foreach (var step in Stage(2).Steps.Where(s => s.Meter is { Dial: Bench.Dial.Ohms }))
+        {
+            foreach (var read in step.Expect.Where(e => e.IsRead))
+            {
+                Give(EntryKind.Reading, step.Id, read.Band!.Most is { } most ? (most / 2).ToString(System.Globalization.CultureInfo.InvariantCulture) : "OL", read.What);
+            }
+
+            Give(EntryKind.Seen, step.Id, "as expected");
+        }
+
+        Give(EntryKind.Hot, "s2.power-up.3", "main fuse", "part");
+
+        var handed = At("s2.power-up.3");
+        Assert.Equal("Something got hot; what was seen and read before it does not count.", handed.Told[0]);
+        Assert.Empty(handed.Search.Answers);
+        var check = Assert.IsType<Diagnosis.Question.Of>(handed.Search.Questions[0]).Check;
+        Assert.Equal("main fuse", check.Subject);
+        foreach (var found in handed.Search.Table.Findable(check))
+        {
+            var after = handed.Search.After(new Diagnosis.Evidence.Checked(check, found));
+            Assert.Null(after.Odd);
+            Assert.Contains(after.Suspects[0].Hypotheses[0].Traces, t => t.Check == check && t.Found == found);
+            Assert.True(after.Suspects[0].Share > 0.4, after.Suspects[0].Repair);
+        }
+    }
+
+    [Fact]
     public void A_lead_in_place_of_a_part_that_got_hot_is_called_as_the_session_calls_it()
     {
         Give(EntryKind.Hot, "s2.power-up.3", "lock", "part");

@@ -1,6 +1,7 @@
 using Loomwright.Bench;
 using Loomwright.Design;
 using Loomwright.Quantities;
+using Loomwright.Simulation;
 
 namespace Loomwright.Tests.Bench;
 
@@ -101,6 +102,18 @@ public class CautionTests
                 void Needs(bool isSo, string caution) => Assert.True(!isSo || said.Contains(caution), $"{step.Id}: {caution}");
             }
         }
+    }
+
+    [Fact]
+    public void What_cranks_as_designed_is_told_so_and_where_an_engine_is_any_power_may_crank_or_fire_it()
+    {
+        var bike = Bike.Read(new Loomwright.Text.SourceText("k", Repository.Read("examples/kittiwake/kittiwake.loom.yaml"))).Loom!;
+        Operation[] riding = [new Operation.Set("lock", "riding"), new Operation.Set("run switch", "run")];
+        Operation[] start = [.. riding, new Operation.Set("thumb start", "pressed")];
+        Assert.Equal([Cautions.Cranks, Cautions.MayStart, Cautions.Starter], Cautions.While(bike, start, isOnTheBench: false).Where(c => c is Cautions.Cranks or Cautions.MayStart or Cautions.Starter or Cautions.Stand));
+        Assert.Equal(Cautions.Stand, Cautions.While(bike, riding, isOnTheBench: false)[0]);
+        Assert.Equal(Cautions.Starter, Cautions.While(bike, start, isOnTheBench: true)[0]);
+        Assert.Empty(Cautions.While(Examples.Kittiwake, [], isOnTheBench: false));
     }
 
     private static Loom WithBattery(Func<Settings, Settings> changed) => Examples.Kittiwake with

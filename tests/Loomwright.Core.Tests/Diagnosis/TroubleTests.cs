@@ -129,6 +129,18 @@ public sealed class TroubleTests
         Assert.Null(hot.Mended(hot.Suspects[0]).Table.HotAt);
     }
 
+    [Fact]
+    public void A_fuse_that_is_too_small_blows_and_made_nothing_hot()
+    {
+        var text = Repository.Read("examples/cold-start/cold-start.loom.yaml").Replace("limit: 5 A", "limit: 60 A", StringComparison.Ordinal).Replace("rating: 15 A", "rating: 5 A", StringComparison.Ordinal);
+        var table = Bike.Read(new SourceText("lamp", text)).Trouble(stop: TestContext.Current.CancellationToken);
+        var small = table.Singles.First(h => h.Faults.Any(f => f.Fault.ToString() == "setting: main fuse rating 2.5 A"));
+        var blowing = Enumerable.Range(0, table.Table.Stimuli.Length).First(s => table.Harms(small, s));
+        var hot = table.Hot(blowing).Singles;
+        Assert.True(hot[table.Singles.IndexOf(small)].Prior < 0.1 * small.Prior);
+        Assert.Contains(hot.Zip(table.Singles), h => !h.First.Faults.IsEmpty && h.First.Prior == h.Second.Prior);
+    }
+
     [Theory]
     [InlineData("key feed")]
     [InlineData("box")]
