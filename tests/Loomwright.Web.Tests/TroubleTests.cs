@@ -167,7 +167,7 @@ public sealed class TroubleTests : BunitContext
         await page.Find("form.report").SubmitAsync();
 
         page.WaitForState(() => page.FindAll(".ask[data-check]").Count == 1, TimeSpan.FromSeconds(30));
-        Assert.EndsWith(" main fuse", page.Find(".ask").GetAttribute("data-check"), StringComparison.Ordinal);
+        Assert.EndsWith(" main fuse", page.Find(".ask[data-check]").GetAttribute("data-check"), StringComparison.Ordinal);
         Assert.Equal("Power is off, as far as known", page.Find("[data-power-says]").TextContent);
         Assert.Equal(page.Find(".causes").TextContent, (await Reloaded()).Find(".causes").TextContent);
 
