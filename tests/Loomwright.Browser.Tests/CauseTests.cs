@@ -135,6 +135,7 @@ public sealed class CauseTests(Bench bench) : IDisposable
             }
 
             await Expect(page.Locator(".ask")).Not.ToHaveTextAsync(question, new() { UseInnerText = true });
+            await Expect(page.Locator("h2:focus")).ToBeInViewportAsync();
         }
     }
 

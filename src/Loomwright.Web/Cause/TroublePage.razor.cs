@@ -112,7 +112,7 @@ public sealed partial class TroublePage
         if (wasAnswered)
         {
             wasAnswered = false;
-            await (asking?.Show() ?? Task.CompletedTask);
+            await (asking?.Show() ?? ValueTask.CompletedTask);
         }
 
         if (!firstRender || bike?.Loom is null)

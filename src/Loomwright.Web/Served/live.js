@@ -13,3 +13,9 @@
     if (page) setInterval(look, 1000, page);
   });
 })();
+
+// Brings what is asked next to the top of the screen, and the focus to it.
+window.toTop = (heading) => {
+  heading.scrollIntoView();
+  heading.focus({ preventScroll: true });
+};
