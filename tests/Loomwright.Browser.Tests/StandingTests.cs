@@ -69,6 +69,23 @@ public sealed class StandingTests(StandingTests.Script script) : IClassFixture<S
         Assert.Equal(("end", "off"), await After(live.Down()));
     }
 
+    [Fact]
+    public async Task Answers_are_taken_back_one_by_one_only_as_far_as_power_stays_what_it_is()
+    {
+        const string AllTaken = "(() => { let t = told; for (let u; (u = Standing.taken(stages, number, t)); ) t = [...t, { kind: 'undo', of: u.id }]; return Standing.of(stages, number, t).power; })()";
+        Assert.Equal("on", await Ask<string>(new Story(GuidedTests.Plan.Stages[0]).Up(to: null), AllTaken));
+        Assert.Equal("bare", await Ask<string>(new Story(GuidedTests.Plan.Stages[0]).Up(to: "s0.power-up.2"), AllTaken));
+        Assert.Equal("s0.measure.1", await Ask<string>(new Story(GuidedTests.Plan.Stages[0]).Up(to: "s0.measure.2"), "Standing.taken(stages, number, told).step"));
+    }
+
+    [Theory]
+    [InlineData("s0.power-up.1", "-12.7", " The minus says: the tips are the wrong way round, or plus and minus are. Nothing goes on before that is clear.")]
+    [InlineData("s0.power-up.1", "127", " Was it 12.7?")]
+    [InlineData("s0.power-up.1", "9.4", "")]
+    [InlineData("s0.measure.1", "0,3", " Nearly a short: nothing goes on before it is found.")]
+    public async Task A_reading_outside_comes_with_what_it_may_be_at_heart(string step, string raw, string hint) =>
+        Assert.Equal(hint, await Ask<string>(new Story(GuidedTests.Plan.Stages[0]).Read(step, raw), $"Standing.hint(stages[0].steps.find(x => x.id === '{step}'), told[0])"));
+
     [Theory]
     [InlineData("-12.7")]
     [InlineData("-12,7")]

@@ -88,6 +88,9 @@ public sealed partial class TroublePage
     // From a step with or after power on, with nothing asked yet but how that step looked.
     private bool IsJustHanded => handed is { Step.Act: Act.PowerUp or Act.Operate or Act.PowerDown or Act.Again } && before.Count() == (handed.IsTold ? 0 : 1);
 
+    // Whether anything was asked here that needs power.
+    private bool HadPower => !before.IsEmpty && search!.Answers.Any(a => a.Place.Stimulus is not null);
+
     private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
 
     protected override void OnInitialized()
@@ -171,7 +174,7 @@ public sealed partial class TroublePage
 
         if (Keep(EntryKind.Changed, suspect.Repair))
         {
-            Navigation.NavigateTo(Step + "#again", forceLoad: true);
+            Navigation.NavigateTo(Step + (HadPower ? "#live" : "#again"), forceLoad: true);
         }
     }
 

@@ -23,6 +23,9 @@
   let lostSince = null;
   let calling = false;
   let wasNot = false;
+  let shownAt = 0;
+  // A search asked for states with power on, and nothing was put back since.
+  let searched = store.read(`searched.${number}`, null);
   // The screen the plan was opened from.
   let from = null;
 
@@ -62,12 +65,14 @@
 
   const go = (name) => {
     at = name;
+    shownAt = performance.now();
     store.write(`at.${number}`, at);
     if (at === "not") otherwise();
     draw();
     screenOf(at)?.focus({ preventScroll: true });
     scrollTo(0, 0);
   };
+  const search = (how) => { searched = how; store.write(`searched.${number}`, how); };
   const ask = (step) => { asked = step; store.write(`asked.${number}`, step); };
   const forward = () => go(standing().next);
   const beside = (by) => {
@@ -75,7 +80,7 @@
     go(left[Math.min(left.length - 1, Math.max(0, left.indexOf(at) + by))]);
   };
   // Whether the loom hangs free or live: then it is put back before the ohms.
-  const hangs = (stands) => one("[data-put-back] li") !== null && (stands.power === "on" || stands.hangs);
+  const hangs = (stands) => one("[data-put-back] li") !== null && (stands.power === "on" || stands.hangs || searched);
   // Where the page may stand by what everybody answered; nothing else is asked or shown.
   const place = (stands) => {
     if (Standing.stillOn(stages, number, given()) !== undefined) return "held";
@@ -141,7 +146,7 @@
       const given = Standing.reading(answers, read.dataset.read);
       read.dataset.verdict = (given && Standing.verdict(step, given)) ?? "";
       const word = { asExpected: "inside", not: "outside", unreadable: "this is not a number in the unit asked for: write it like 12.4" }[read.dataset.verdict];
-      one("[data-told]", read).textContent = !given ? "" : read.dataset.verdict === "unreadable" ? `${given.raw}: ${word}.` : `${withUnit(given.raw, read.dataset.sign)}${word ? `: ${word}` : ""}. ${mark(given)}${word ? "" : " The laptop reads it when it is back; a number alone is read here."}`;
+      one("[data-told]", read).textContent = !given ? "" : read.dataset.verdict === "unreadable" ? `${given.raw}: ${word}.` : `${withUnit(given.raw, read.dataset.sign)}${word ? `: ${word}` : ""}. ${mark(given)}${read.dataset.verdict === "not" ? Standing.hint(step, given) : ""}${word ? "" : " The laptop reads it when it is back; a number alone is read here."}`;
     }
     const missing = lacking(screen, answers);
     const [wrong, unread] = [["not", "unreadable"], [""]].map((verdicts) => all("[data-read]", screen).filter((r) => !missing.includes(r) && verdicts.includes(r.dataset.verdict)));
@@ -242,13 +247,17 @@
     one("input", read).value = "";
     draw();
   };
-  // What a tap may take back. What was done because of a change or of heat it does not: that a loom was put back is no slip.
-  const lastGiven = () => (({ last }) => ["changed", "hot"].includes(last?.kind) ? null : last)(standing());
+  const lastGiven = () => Standing.taken(stages, number, given());
   const undo = () => {
     const last = lastGiven();
     if (!last) return;
     give("undo", last.step, { of: last.id });
     go(last.step);
+  };
+  // The gate is no step of the plan: heat told there is told of what was done last behind it.
+  const heated = (id) => {
+    const [{ now }, behind] = [standing(), own.filter((s) => s.late && s.act !== "Gate")];
+    return stepOf(id).act === "Gate" ? (behind.filter((s) => now.has(s.id)).at(-1) ?? behind[0]).id : id;
   };
   const acts = {
     done: () => { give("done", at); forward(); },
@@ -277,13 +286,13 @@
     },
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
-    changed: () => { if (hangs(standing())) return go("restore"); give("changed", asked); forward(); },
-    restored: () => { if (standing().last?.kind !== "changed") give("changed", asked); forward(); },
+    changed: () => { if (hangs(standing())) { search(searched && "mended"); return go("restore"); } give("changed", asked); forward(); },
+    restored: () => { if (searched !== "looked" && standing().last?.kind !== "changed") give("changed", asked); search(null); forward(); },
     openOn: () => { give("done", asked); forward(); },
     plan: () => { if (at !== "plan") from = at; if (stepOf(at)) ask(at); go("plan"); },
     fromPlan: () => go(from ?? asked),
     hot: () => { if (stepOf(at)) ask(at); if (!stepOf(asked)) ask(standing().last.step); go("hot"); },
-    off: () => { give("hot", asked); go("hot-at"); },
+    off: () => { give("hot", heated(asked)); go("hot-at"); },
     mistake: () => go(asked),
     toHeld: () => toStage(Standing.stillOn(stages, number, given())),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
@@ -291,8 +300,11 @@
   root.addEventListener("click", (event) => {
     const button = event.target.closest("button");
     const act = button && Object.keys(acts).find((name) => name in button.dataset);
-    if (act) acts[act](button);
+    if (act && !(ahead.has(act) && isTwice(event))) acts[act](button);
   });
+  // A second tap of a double one would answer a step nobody has read.
+  const ahead = new Set(["done", "seen", "connect", "onward", "changed", "restored", "openOn"]);
+  const isTwice = (event) => event.detail > 1 || (event.pointerType === "touch" && event.timeStamp - shownAt < 400);
   // Another page is gone to only when the laptop answers now: with the link lost it would not come, and this one would be gone.
   const leave = async (address) => {
     try { await look(Number.MAX_SAFE_INTEGER); } catch { linked(false); return false; }
@@ -349,8 +361,9 @@
   const here = new URL(location.href);
   here.searchParams.set("session", session);
   history.replaceState(null, "", here);
-  // From a repair: on with what is to be checked again.
-  if (location.hash === "#again") {
+  // From a search: what it left live is put back; after a repair, on with what is to be checked again.
+  if (location.hash === "#live") search("looked");
+  if (["#again", "#live"].includes(location.hash)) {
     history.replaceState(null, "", location.pathname + location.search);
     at = hangs(standing()) ? "restore" : null;
     store.write(`at.${number}`, at);

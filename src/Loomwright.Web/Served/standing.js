@@ -16,6 +16,17 @@ const Standing = (() => {
   };
   // A cheap meter shows a lone 1 where it reads nothing: whether that and 1 ohm come to different ends.
   const isLoneOne = (step, what, raw) => /^1\s*[.,]?$/.test(raw.trim()) && step.reads.some((r) => r.what === what && r.ohms) && verdict(step, { what, raw: "1.0" }) !== verdict(step, { what, raw: "OL" });
+  // What a reading outside may be at heart, in words; empty where nothing speaks for it.
+  const hint = (step, entry) => {
+    const band = step.reads?.find((r) => r.what === entry.what);
+    const value = Number(entry.raw.trim().replace(",", ".").replace("−", "-"));
+    if (!band || !Number.isFinite(value)) return "";
+    const fits = (v) => v >= (band.least ?? -Infinity) && v <= (band.most ?? Infinity);
+    if (band.ohms) return band.least >= 100 && value < 30 ? " Nearly a short: nothing goes on before it is found." : "";
+    if (value < 0 && fits(-value)) return " The minus says: the tips are the wrong way round, or plus and minus are. Nothing goes on before that is clear.";
+    const meant = [10, 100, 1000, 0.1, 0.01, 0.001].map((by) => Number((value / by).toPrecision(6))).find(fits);
+    return band.least > 0 && meant !== undefined ? ` Was it ${meant}?` : "";
+  };
   const reading = (answers, what) => answers?.find((e) => e.kind === "reading" && e.what === what);
 
   // How a step stands. What guards power counts as open while it is neither seen nor measured.
@@ -98,11 +109,19 @@ const Standing = (() => {
     return { ...counted, how: is, isPassed, gate, earlier, holds, power, left: [...left.map((s) => s.id), ...(holds ? ["end"] : [])], next: open?.id ?? "end" };
   };
 
+  /** The answer a tap may take back, or null. That a loom was put back is no slip, and power goes off by its own steps alone. */
+  const taken = (stages, number, entries) => {
+    const { last, power } = of(stages, number, entries);
+    const without = last && of(stages, number, [...entries, { kind: "undo", of: last.id }]).power;
+    const much = ["off", "bare", "on"];
+    return !last || ["changed", "hot"].includes(last.kind) || much.indexOf(without) < much.indexOf(power) ? null : last;
+  };
+
   /** The number of another stage whose power is still on, or undefined. */
   const stillOn = (stages, number, entries) => stages.find(({ number: other, steps }) => {
     const { now } = counting(steps, entries);
     return other !== number && isLive(steps, now) && !isBare(steps, now);
   })?.number;
 
-  return { of, stillOn, seen, reading, verdict, isLoneOne };
+  return { of, taken, stillOn, seen, reading, verdict, hint, isLoneOne };
 })();
