@@ -155,7 +155,7 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
         await phone.On("s0.measure.1");
         var step = Plan.Stages[0].Steps.First(s => s.Id == "s0.measure.1");
         await phone.Read(step.Expect[0].What, "0.2");
-        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2 Ω: outside. Kept.");
+        await Expect(phone.Screen.Locator("[data-told]")).ToHaveTextAsync("0.2 Ω: outside. Kept. Nearly a short: nothing goes on before it is found.");
         await Expect(phone.Screen.Locator("[data-seen='as expected']")).ToHaveAttributeAsync("aria-disabled", "true");
         await Expect(phone.Screen.Locator("[data-lacks]")).ToContainTextAsync("outside what is expected: choose “Not”");
         if (answer == "Not sure")
