@@ -19,6 +19,13 @@ public sealed class StepScreenTests : BunitContext
     }
 
     [Fact]
+    public void No_line_ends_between_a_terminal_and_its_sign()
+    {
+        var step = Alone.Steps.First(s => s.Text.Contains("battery - ", StringComparison.Ordinal) || s.Text.EndsWith("battery -.", StringComparison.Ordinal));
+        Assert.Contains("battery\u00A0-", Render<StepScreen>(p => p.Add(s => s.Stage, Alone).Add(s => s.Step, step)).Find("h1").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_field_for_ohms_says_how_no_reading_looks_and_is_called_by_what_the_tips_hold()
     {
         foreach (var step in Alone.Steps.Where(s => s.Meter is { Dial: Loomwright.Bench.Dial.Ohms }))
