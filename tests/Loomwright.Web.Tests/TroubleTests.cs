@@ -259,7 +259,7 @@ public sealed class TroubleTests : BunitContext
         var kept = _garage.Guide.Records.Entries(session.Id)[^1];
         Assert.Equal((EntryKind.Changed, step.Id), (kept.Kind, kept.Step));
         Assert.NotEmpty(kept.Raw);
-        Assert.Contains($"?session={session.Id}&stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}#again", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+        Assert.Contains($"?session={session.Id}&stage={stage.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}#live", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
     }
 
     [Fact]
