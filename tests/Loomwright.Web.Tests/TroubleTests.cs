@@ -331,6 +331,20 @@ public sealed class TroubleTests : BunitContext
     }
 
     [Fact]
+    public async Task Heat_told_in_the_search_of_a_session_makes_what_the_stage_told_before_count_no_more()
+    {
+        Missed(s => s.Number == 0, s => s.PowerOn && s.Do is not null);
+        var page = await Opened();
+        await Press(page, "Not sure");
+        await page.Find(".hot").ClickAsync();
+        await Press(page, "It is off");
+        page.WaitForState(() => page.FindAll("section .points li").Any(l => l.TextContent == "Something got hot; what was seen and read before it does not count."), TimeSpan.FromSeconds(30));
+        Assert.Contains("that is not to be done again before something is mended", page.Find(".trouble").TextContent, StringComparison.Ordinal);
+        Assert.NotEmpty(page.FindAll(".ask[data-check]"));
+        Assert.Equal("Power is off, as far as known", page.Find("[data-power-says]").TextContent);
+    }
+
+    [Fact]
     public void What_stands_before_a_question_is_a_word_apart_from_it()
     {
         var loom = _garage.Find("a.loom.yaml")!.Loom!;
