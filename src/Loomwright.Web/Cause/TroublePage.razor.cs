@@ -37,6 +37,7 @@ public sealed partial class TroublePage
     private Question? rereading;
     private bool isAfterHeat;
     private Asking? asking;
+    private OffFirst? off;
     private bool wasAnswered;
     private readonly CancellationTokenSource leaving = new();
 
@@ -115,7 +116,7 @@ public sealed partial class TroublePage
         if (wasAnswered)
         {
             wasAnswered = false;
-            await (asking?.Show() ?? ValueTask.CompletedTask);
+            await ((IsJustHanded ? off?.Show() : asking?.Show()) ?? ValueTask.CompletedTask);
         }
 
         if (!firstRender || bike?.Loom is null)
