@@ -23,11 +23,11 @@
   let lostSince = null;
   let calling = false;
   let wasNot = false;
-  let shownAt = 0;
+  let [shown, shownAt] = [null, 0];
   // A search asked for states with power on, and nothing was put back since.
   let searched = store.read(`searched.${number}`, null);
   // The screen the plan was opened from.
-  let from = null;
+  let from = store.read(`from.${number}`, null);
 
   const given = () => { const had = new Set(kept.map((e) => e.id)); return [...kept, ...waiting.filter((w) => !had.has(w.id))]; };
   const standing = () => Standing.of(stages, number, given());
@@ -64,10 +64,10 @@
   const say = (where, text) => all(where).forEach((e) => { e.textContent = text; e.hidden = text === ""; });
 
   const go = (name) => {
+    const came = at;
     at = name;
-    shownAt = performance.now();
     store.write(`at.${number}`, at);
-    if (at === "not") otherwise();
+    if (at === "not" && came !== "plan") otherwise();
     draw();
     screenOf(at)?.focus({ preventScroll: true });
     scrollTo(0, 0);
@@ -84,7 +84,8 @@
   // Where the page may stand by what everybody answered; nothing else is asked or shown.
   const place = (stands) => {
     if (Standing.stillOn(stages, number, given()) !== undefined) return "held";
-    const may = { hot: true, plan: !stands.hot || from === "hot-at", "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
+    if (searched && hangs(stands) && !["plan", "hot"].includes(at)) return "restore";
+    const may = { hot: true, plan: !stands.hot || searched || from === "hot-at", "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
     if (stands.hot && (at === "not" || !may[at])) { ask(stands.hot.step); return "hot-at"; }
     return may[at] || stands.left.includes(at) ? at : stands.next;
   };
@@ -92,6 +93,7 @@
   const draw = () => {
     const stands = standing();
     at = place(stands);
+    if (at !== shown) [shown, shownAt] = [at, performance.now()];
     screens.forEach((s) => { s.hidden = s.dataset.screen !== at; });
     const bead = way.findIndex((s) => s.dataset.screen === at);
     say("[data-count]", bead < 0 ? "" : `step ${bead + 1} of ${way.length}, `);
@@ -115,8 +117,11 @@
     all("[data-now-off]", screen).forEach((s) => { s.hidden = !off; });
     all("[data-power-says]", screen).forEach((s) => { s.hidden = still || off; });
     all("[data-not-live]", screen).forEach((s) => { s.hidden = still; });
-    all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? stands.power === "off" : !on && !still; });
-    all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== stands.power; });
+    // Beside the way: as it stands, as a search left it, or as the step is that the plan was opened from.
+    const came = screenOf(from)?.dataset;
+    const beside = searched || (at === "plan" && came?.power === "on" && !("bare" in came)) ? "on" : stands.power;
+    all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? beside === "off" : !on && !still; });
+    all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== beside; });
   };
   const drawNot = (screen, stands) => {
     say("[data-not-step]", one(".do", screenOf(asked) ?? root)?.textContent ?? "");
@@ -254,10 +259,10 @@
     give("undo", last.step, { of: last.id });
     go(last.step);
   };
-  // The gate is no step of the plan: heat told there is told of what was done last behind it.
+  // Heat told at the gate, which is no step of the plan, or at a step gone back to is told of what was done last behind the gate.
   const heated = (id) => {
     const [{ now }, behind] = [standing(), own.filter((s) => s.late && s.act !== "Gate")];
-    return stepOf(id).act === "Gate" ? (behind.filter((s) => now.has(s.id)).at(-1) ?? behind[0]).id : id;
+    return behind.includes(stepOf(id)) ? id : (behind.filter((s) => now.has(s.id)).at(-1) ?? behind[0]).id;
   };
   const acts = {
     done: () => { give("done", at); forward(); },
@@ -289,10 +294,10 @@
     changed: () => { if (hangs(standing())) { search(searched && "mended"); return go("restore"); } give("changed", asked); forward(); },
     restored: () => { if (searched !== "looked" && standing().last?.kind !== "changed") give("changed", asked); search(null); forward(); },
     openOn: () => { give("done", asked); forward(); },
-    plan: () => { if (at !== "plan") from = at; if (stepOf(at)) ask(at); go("plan"); },
+    plan: () => { if (at !== "plan") store.write(`from.${number}`, from = at); if (stepOf(at)) ask(at); go("plan"); },
     fromPlan: () => go(from ?? asked),
     hot: () => { if (stepOf(at)) ask(at); if (!stepOf(asked)) ask(standing().last.step); go("hot"); },
-    off: () => { give("hot", heated(asked)); go("hot-at"); },
+    off: () => { ask(heated(asked)); give("hot", asked); go("hot-at"); },
     mistake: () => go(asked),
     toHeld: () => toStage(Standing.stillOn(stages, number, given())),
     built: (b) => { give("built", b.dataset.built); b.textContent = "Built, as the file says"; draw(); },
@@ -302,12 +307,13 @@
     const act = button && Object.keys(acts).find((name) => name in button.dataset);
     if (act && !(ahead.has(act) && isTwice(event))) acts[act](button);
   });
-  // A second tap of a double one would answer a step nobody has read.
-  const ahead = new Set(["done", "seen", "connect", "onward", "changed", "restored", "openOn"]);
+  // A second tap of a double one would answer a screen nobody has read.
+  const ahead = new Set(["done", "seen", "connect", "onward", "changed", "restored", "openOn", "off", "mistake", "cause", "undo", "undoNot"]);
   const isTwice = (event) => event.detail > 1 || (event.pointerType === "touch" && event.timeStamp - shownAt < 400);
   // Another page is gone to only when the laptop answers now: with the link lost it would not come, and this one would be gone.
   const leave = async (address) => {
-    try { await look(Number.MAX_SAFE_INTEGER); } catch { linked(false); return false; }
+    if (waiting.length) await call();
+    try { if (!(await look(Number.MAX_SAFE_INTEGER)).ok) return false; } catch { linked(false); return false; }
     location.href = address;
     return true;
   };
@@ -362,7 +368,7 @@
   here.searchParams.set("session", session);
   history.replaceState(null, "", here);
   // From a search: what it left live is put back; after a repair, on with what is to be checked again.
-  if (location.hash === "#live") search("looked");
+  if (location.hash === "#live" && one("[data-put-back] li")) search("looked");
   if (["#again", "#live"].includes(location.hash)) {
     history.replaceState(null, "", location.pathname + location.search);
     at = hangs(standing()) ? "restore" : null;

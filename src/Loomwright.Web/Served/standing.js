@@ -15,7 +15,7 @@ const Standing = (() => {
     return value < band.least || value > band.most ? "not" : "asExpected";
   };
   // A cheap meter shows a lone 1 where it reads nothing: whether that and 1 ohm come to different ends.
-  const isLoneOne = (step, what, raw) => /^1\s*[.,]?$/.test(raw.trim()) && step.reads.some((r) => r.what === what && r.ohms) && verdict(step, { what, raw: "1.0" }) !== verdict(step, { what, raw: "OL" });
+  const isLoneOne = (step, what, raw) => /^1\s*[.,]?$/.test(raw.trim()) && step.reads.some((r) => r.what === what && r.ohms && !(r.most < 1));
   // What a reading outside may be at heart, in words; empty where nothing speaks for it.
   const hint = (step, entry) => {
     const band = step.reads?.find((r) => r.what === entry.what);
@@ -24,7 +24,8 @@ const Standing = (() => {
     const fits = (v) => v >= (band.least ?? -Infinity) && v <= (band.most ?? Infinity);
     if (band.ohms) return band.least >= 100 && value < 30 ? " Nearly a short: nothing goes on before it is found." : "";
     if (value < 0 && fits(-value)) return " The minus says: the tips are the wrong way round, or plus and minus are. Nothing goes on before that is clear.";
-    const meant = [10, 100, 1000, 0.1, 0.01, 0.001].map((by) => Number((value / by).toPrecision(6))).find(fits);
+    // Only what no battery of twelve volts and no small fuse lets through is a slip of the pen.
+    const meant = value > 30 ? [10, 100, 1000].map((by) => Number((value / by).toPrecision(6))).find(fits) : undefined;
     return band.least > 0 && meant !== undefined ? ` Was it ${meant}?` : "";
   };
   const reading = (answers, what) => answers?.find((e) => e.kind === "reading" && e.what === what);
@@ -56,7 +57,7 @@ const Standing = (() => {
       if (e.kind === "undo" || undone.has(e.id) || !step) continue;
       last = e;
       if (e.kind === "changed" || e.kind === "hot") {
-        hangs ||= isLive(steps, now) && !isBare(steps, now);
+        hangs ||= isLive(steps, now) && (!isBare(steps, now) || (step.late && !step.bare && step.act !== "Gate"));
         hot = e.kind === "hot" ? e : null;
         for (const { id } of steps.filter((s) => s.again)) {
           if (seen(now.get(id)) === "not" || (hot && id === e.step) || (!hot && before.has(id))) before.set(id, e);

@@ -48,8 +48,9 @@ public sealed record Handover(string Session, Stage Stage, Step Step, Trouble Se
         .. Stage.Steps.Where(s => s is { Act: Act.PowerUp, Do: null, Meter: null }).Select(s => s.Text),
     ];
 
-    // What was wrong there keeps power off, in the search too.
-    private static bool IsBeforePower(Stage stage, Step step) => stage.Steps.Where(s => s.Act == Act.PowerUp).Take(1).Any(first => stage.Steps.IndexOf(step) < stage.Steps.IndexOf(first));
+    // What was wrong there keeps power off, in the search too: a check of a stage without power, one before the gate, the supply measured by itself.
+    private static bool IsBeforePower(Stage stage, Step step) => stage.Steps.FirstOrDefault(s => s.Act == Act.PowerUp) is not { } first
+        || stage.Steps.IndexOf(step) < stage.Steps.IndexOf(first) || (step == first && step is { Do: null, Meter.Dial: Dial.Volts });
 
     private Dictionary<string, string> Positions(int stimulus) =>
         Search.Table.Table.Stimuli[stimulus].Operations.OfType<Operation.Set>().GroupBy(o => o.Control).ToDictionary(g => g.Key, g => g.Last().Position);

@@ -56,6 +56,8 @@ public sealed class HandoverTests(OneGuide one) : IClassFixture<OneGuide>
             search = search.After(new Diagnosis.Evidence.Checked(search.Questions[0].Place.Check!, null));
         }
 
+        Give(EntryKind.Seen, "s0.power-up.1", "not");
+        Assert.True(At("s0.power-up.1").Search.Table.IsPowerOff);
         Give(EntryKind.Changed, "s2.measure.5", "");
         BrakePressedAndStopLampDark();
         Assert.False(At("s2.operate.1").Search.Table.IsPowerOff);
