@@ -37,7 +37,7 @@ public static class TroubleText
         $"{((called ?? table.HotThing) is { } thing ? $"{thing} got hot" : "Something got hot, smoked or smelt")} before, and nothing was found mended: what can be looked at without power comes first.";
 
     /// <summary>That what was not as expected before power keeps it off, in the search too.</summary>
-    public const string PowerStaysOff = "Power stays off until this is mended: nothing is asked here but what is looked at without it.";
+    public const string PowerStaysOff = "Power off, and off it stays until this is mended: nothing is asked here but what is looked at without it.";
 
     /// <summary>Of every setting that a hypothesis has otherwise than designed, where to look and what it may stand at, as a sentence.</summary>
     /// <param name="loom">The bike as designed, or what a stage has connected of it.</param>

@@ -32,6 +32,7 @@ public sealed partial class TroublePage
     private string? refused;
     private string? unread;
     private bool changed;
+    private bool hadPower;
     // What was told before the heat is not shown as if it counted still.
     private bool heating;
     private Question? rereading;
@@ -67,9 +68,12 @@ public sealed partial class TroublePage
     private NavigationManager Navigation { get; set; } = null!;
 
     // What has power on, as far as is known: the state that is told or asked for; else the last one that was, until a check says “key off” and is answered, or heat says off.
-    private int? Powered => untold ?? rereading?.Stimulus
-        ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null)
+    private int? Powered => Asked
         ?? (search is null ? (symptom is null ? null : done) : Last(search) is { } last && last != search.Table.HotAt ? last : null);
+
+    // The state that is told or asked for.
+    private int? Asked => untold ?? rereading?.Stimulus
+        ?? (search is { State: Search.GoesOn, Odd: { } odd } ? odd.Place.Stimulus : search?.Questions is [var question, ..] ? question.Stimulus : null);
 
     // At first nobody has told.
     private bool MayBeOn => Powered is not null || (search is null && handed is null && !isAfterHeat);
@@ -89,8 +93,11 @@ public sealed partial class TroublePage
     // From a step with or after power on, with nothing asked yet but how that step looked.
     private bool IsJustHanded => handed is { Step.Act: Act.PowerUp or Act.Operate or Act.PowerDown or Act.Again } && before.Count() == (handed.IsTold ? 0 : 1);
 
-    // Whether anything was asked here that needs power.
-    private bool HadPower => !before.IsEmpty && search!.Answers.Any(a => a.Place.Stimulus is not null);
+    // Also from a check before power that was gone back to from a live loom.
+    private bool IsOffFirst => IsJustHanded || (search!.Table.IsPowerOff && before.IsEmpty && Guided.Standing.PutBack(handed!.Stage).Any());
+
+    // Whether anything was asked here that needs power, answered, taken back or not.
+    private bool HadPower => hadPower || Asked is not null || (!before.IsEmpty && search!.Answers.Any(a => a.Place.Stimulus is not null));
 
     private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
 
@@ -113,6 +120,7 @@ public sealed partial class TroublePage
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
+        hadPower = HadPower;
         if (wasAnswered)
         {
             wasAnswered = false;
@@ -186,9 +194,9 @@ public sealed partial class TroublePage
         await Script.InvokeVoidAsync("scrollTo", 0, 0);
         StateHasChanged();
         var now = search ?? Trouble.Begin(table!);
-        var next = await Task.Run(() => Trouble.Begin((thing is null ? now.Table : now.Table.Heated(thing)).Hot(stimulus), now.Answers));
-        var id = Go(next);
+        var id = KeptSearch.NewId(DateTimeOffset.Now);
         await Keep(k => k.KeepHot(id, now.Table, stimulus, DateTimeOffset.Now, thing));
+        Go(await Task.Run(() => Trouble.Begin((thing is null ? now.Table : now.Table.Heated(thing)).Hot(stimulus), now.Answers)), id);
         if (handed is not null && refused is null && keeping.Not is null)
         {
             // What the stage told before the heat does not count any more.
