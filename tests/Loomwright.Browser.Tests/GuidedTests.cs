@@ -212,6 +212,13 @@ public sealed partial class GuidedTests(Bench bench) : IDisposable
             Assert.Equal([.. stage.Steps.Where(s => s.PowerOn).Select(s => s.Id), "not"], hot);
         }
 
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=0");
+        await phone.Had(Plan.Stages[0].Steps.TakeWhile(s => s.Act != Act.PowerUp));
+        await phone.Press("Begin power-up");
+        await phone.On("s0.power-up.1");
+        await Expect(phone.Screen.GetByText("Hot, smoke or smell")).ToBeVisibleAsync();
+
+        await phone.Page.GotoAsync($"{host.Address}/session/b.loom.yaml?stage=2");
         var powered = Plan.Stages[2].Steps.First(s => s.PowerOn).Id;
         await phone.Had(Plan.Stages.Take(3).SelectMany(s => s.Steps).TakeWhile(s => s.Id != powered));
         await phone.Press("Begin power-up");

@@ -120,7 +120,7 @@
     // Beside the way: as it stands, as a search left it, or as the step is that the plan was opened from.
     const came = screenOf(from)?.dataset;
     const beside = searched || (at === "plan" && came?.power === "on" && !("bare" in came)) ? "on" : stands.power;
-    all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? beside === "off" : !on && !still; });
+    all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? beside === "off" : screen.dataset.power !== "on" && !still; });
     all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== beside; });
   };
   const drawNot = (screen, stands) => {
