@@ -70,6 +70,14 @@ public sealed class StandingTests(StandingTests.Script script) : IClassFixture<S
     }
 
     [Fact]
+    public async Task Heat_is_told_at_the_gate_until_what_was_mended_has_a_name()
+    {
+        var story = new Story(GuidedTests.Plan.Stages[0]).Up(to: "s0.power-up.5").Hot("s0.power-up.4").Changed("s0.power-up.4");
+        Assert.Equal("s0.power-up.4", await Ask<string?>(story, "s.heat?.step ?? null"));
+        Assert.Null(await Ask<string?>(story.Changed("s0.power-up.4", "renew box supply and both its ends"), "s.heat?.step ?? null"));
+    }
+
+    [Fact]
     public async Task Answers_are_taken_back_one_by_one_only_as_far_as_power_stays_what_it_is()
     {
         const string AllTaken = "(() => { let t = told; for (let u; (u = Standing.taken(stages, number, t)); ) t = [...t, { kind: 'undo', of: u.id }]; return Standing.of(stages, number, t).power; })()";
@@ -246,7 +254,7 @@ public sealed class StandingTests(StandingTests.Script script) : IClassFixture<S
 
         public Story Read(string step, string raw) => Add(step, "reading", raw, Stage.Steps.First(s => s.Id == step).Expect.First(e => e.IsRead).What);
 
-        public Story Changed(string step) => Add(step, "changed");
+        public Story Changed(string step, string mended = "") => Add(step, "changed", mended);
 
         public Story Hot(string step) => Add(step, "hot");
 

@@ -19,7 +19,7 @@ public static class Cautions
     public const string FuseFirst = "The fuse goes in before any other wire, within a hand of plus; every other lead taken from plus has its own.";
     public const string BareEnds = "No loose bare ends: cap every lead that is not used in this stage.";
     public const string LiveKey = "The live key lead goes through its small fuse and a switch. Nobody pushes a live end into a terminal.";
-    public const string OhmsPowerOff = "Ohms only with power off. A lamp in the circuit reads low when cold; that is not a short.";
+    public const string OhmsPowerOff = "Ohms only with power off. A lamp in the way reads low when cold; with none in it, low is a short.";
     public const string FirstPower = "Only the fuse of this stage. Blown once: find out why. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string BlownFuse = "A fuse blew: find out why before another goes in. Blown twice: stop. Never a bigger fuse, never foil.";
     public const string Hot = "Hot, smoke or smell: minus clip off, key off, do not touch the wire.";

@@ -99,7 +99,8 @@ public sealed partial class TroublePage
     // Whether anything was asked here that needs power, answered, taken back or not.
     private bool HadPower => hadPower || Asked is not null || (!before.IsEmpty && search!.Answers.Any(a => a.Place.Stimulus is not null));
 
-    private string Step => Links.Session(Path, handed!.Session, handed.Stage.Number);
+    // With how the search leaves the loom: live, or with a fuse or a plug out.
+    private string BackToStep => Links.Session(Path, handed!.Session, handed.Stage.Number) + (HadPower ? "#live" : "#apart");
 
     protected override void OnInitialized()
     {
@@ -183,7 +184,7 @@ public sealed partial class TroublePage
 
         if (Keep(EntryKind.Changed, suspect.Repair))
         {
-            Navigation.NavigateTo(Step + (HadPower ? "#live" : "#again"), forceLoad: true);
+            Navigation.NavigateTo(BackToStep, forceLoad: true);
         }
     }
 

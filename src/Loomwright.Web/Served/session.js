@@ -24,7 +24,7 @@
   let calling = false;
   let wasNot = false;
   let [shown, shownAt] = [null, 0];
-  // A search asked for states with power on, and nothing was put back since.
+  // How a search left the loom: "live", or "apart" with a fuse or a plug out; "mended" once something was changed then. Null when it was put back.
   let searched = store.read(`searched.${number}`, null);
   // The screen the plan was opened from.
   let from = store.read(`from.${number}`, null);
@@ -80,11 +80,11 @@
     go(left[Math.min(left.length - 1, Math.max(0, left.indexOf(at) + by))]);
   };
   // Whether the loom hangs free or live: then it is put back before the ohms.
-  const hangs = (stands) => one("[data-put-back] li") !== null && (stands.power === "on" || stands.hangs || searched);
+  const hangs = (stands) => searched !== null || (one("[data-put-back] li") !== null && (stands.power === "on" || stands.hangs));
   // Where the page may stand by what everybody answered; nothing else is asked or shown.
   const place = (stands) => {
     if (Standing.stillOn(stages, number, given()) !== undefined) return "held";
-    if (searched && hangs(stands) && !["plan", "hot"].includes(at)) return "restore";
+    if (searched && !["plan", "hot"].includes(at)) return "restore";
     const may = { hot: true, plan: !stands.hot || searched || from === "hot-at", "hot-at": stands.hot, restore: hangs(stands), not: stepOf(asked) && stands.how(stepOf(asked)) === "wrong" };
     if (stands.hot && (at === "not" || !may[at])) { ask(stands.hot.step); return "hot-at"; }
     return may[at] || stands.left.includes(at) ? at : stands.next;
@@ -95,6 +95,7 @@
     at = place(stands);
     if (at !== shown) [shown, shownAt] = [at, performance.now()];
     screens.forEach((s) => { s.hidden = s.dataset.screen !== at; });
+    root.classList.toggle("at-hot", at === "hot");
     const bead = way.findIndex((s) => s.dataset.screen === at);
     say("[data-count]", bead < 0 ? "" : `step ${bead + 1} of ${way.length}, `);
     one("[data-beads]").replaceChildren(...way.map((s, i) => Object.assign(document.createElement("i"), { className: i === bead ? "now" : stepOf(s.dataset.screen) && stands.isPassed(stepOf(s.dataset.screen)) ? "done" : "" })));
@@ -119,7 +120,7 @@
     all("[data-not-live]", screen).forEach((s) => { s.hidden = still; });
     // Beside the way: as it stands, as a search left it, or as the step is that the plan was opened from.
     const came = screenOf(from)?.dataset;
-    const beside = searched || (at === "plan" && came?.power === "on" && !("bare" in came)) ? "on" : stands.power;
+    const beside = (searched && searched !== "apart") || (at === "plan" && came?.power === "on" && !("bare" in came)) ? "on" : stands.power;
     all("[data-when-live]", screen).forEach((s) => { s.hidden = "aside" in screen.dataset ? beside === "off" : screen.dataset.power !== "on" && !still; });
     all("[data-when]", screen).forEach((p) => { p.hidden = p.dataset.when !== beside; });
   };
@@ -216,7 +217,9 @@
     say("[data-gate-says]", against ? `Not yet: ${against}, ${ticked} ticked.` : `${count(ticked, "ticked")}, none is open.${unsure ? ` ${count(unsure, "not sure")}.` : ""}`);
     const connect = one("[data-connect]", screen);
     connect.setAttribute("aria-disabled", String(against !== ""));
-    connect.textContent = against ? `Power-up: closed, ${against}` : "Begin power-up";
+    connect.textContent = against ? `Power-up: closed, ${against}` : stands.power === "off" ? "Begin power-up" : "Power is on: go on where you were";
+    const when = stands.heat && `At ${stands.heat.at.slice(11, 16)} ${stands.heat.raw ? `the ${stands.heat.what} ${stands.heat.raw}` : "something"}`;
+    say("[data-heat]", when ? `${when} got hot, smoked or smelt here with power on, and nothing was named as mended since. Find the cause before power goes on again.` : "");
   };
   const drawEnd = (screen, stands) => {
     const checks = own.filter((s) => s.check);
@@ -292,7 +295,7 @@
     cause: (b) => toTheCause(b.dataset.cause),
     connect: (b) => { if (b.getAttribute("aria-disabled") !== "true") { give("done", at); forward(); } },
     changed: () => { if (hangs(standing())) { search(searched && "mended"); return go("restore"); } give("changed", asked); forward(); },
-    restored: () => { if (searched !== "looked" && standing().last?.kind !== "changed") give("changed", asked); search(null); forward(); },
+    restored: () => { if (!["live", "apart"].includes(searched) && standing().last?.kind !== "changed") give("changed", asked); search(null); forward(); },
     openOn: () => { give("done", asked); forward(); },
     plan: () => { if (at !== "plan") store.write(`from.${number}`, from = at); if (stepOf(at)) ask(at); go("plan"); },
     fromPlan: () => go(from ?? asked),
@@ -309,7 +312,7 @@
   });
   // A second tap of a double one would answer a screen nobody has read.
   const ahead = new Set(["done", "seen", "connect", "onward", "changed", "restored", "openOn", "off", "mistake", "cause", "undo", "undoNot"]);
-  const isTwice = (event) => event.detail > 1 || (event.pointerType === "touch" && event.timeStamp - shownAt < 400);
+  const isTwice = (event) => event.detail > 1 || (event.pointerType === "touch" && event.timeStamp - shownAt < (at === "hot" ? 1200 : 400));
   // Another page is gone to only when the laptop answers now: with the link lost it would not come, and this one would be gone.
   const leave = async (address) => {
     if (waiting.length) await call();
@@ -322,7 +325,7 @@
     const link = event.target.closest("a[href]");
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
-    leave(link.href);
+    if (!isTwice(event)) leave(link.href);
   });
   root.addEventListener("change", (event) => { if ("hotAt" in event.target.dataset) hotAt(event.target); });
   root.addEventListener("keydown", (event) => {
@@ -367,12 +370,10 @@
   const here = new URL(location.href);
   here.searchParams.set("session", session);
   history.replaceState(null, "", here);
-  // From a search: what it left live is put back; after a repair, on with what is to be checked again.
-  if (location.hash === "#live" && one("[data-put-back] li")) search("looked");
-  if (["#again", "#live"].includes(location.hash)) {
+  // From a search: what it left live or apart is put back first.
+  if (["#live", "#apart"].includes(location.hash)) {
+    search(location.hash.slice(1));
     history.replaceState(null, "", location.pathname + location.search);
-    at = hangs(standing()) ? "restore" : null;
-    store.write(`at.${number}`, at);
   }
   if (at === "not") otherwise();
   draw();

@@ -51,7 +51,7 @@ const Standing = (() => {
     const of = new Map(steps.map((s) => [s.id, s]));
     const [now, before] = [new Map(), new Map()];
     const drop = (which) => steps.filter(which).forEach((s) => now.delete(s.id));
-    let [hot, hangs, last] = [null, false, null];
+    let [hot, heat, hangs, last] = [null, null, false, null];
     for (const e of entries) {
       const step = of.get(e.step);
       if (e.kind === "undo" || undone.has(e.id) || !step) continue;
@@ -59,6 +59,7 @@ const Standing = (() => {
       if (e.kind === "changed" || e.kind === "hot") {
         hangs ||= isLive(steps, now) && (!isBare(steps, now) || (step.late && !step.bare && step.act !== "Gate"));
         hot = e.kind === "hot" ? e : null;
+        heat = e.kind === "hot" ? e : e.raw ? null : heat;
         for (const { id } of steps.filter((s) => s.again)) {
           if (seen(now.get(id)) === "not" || (hot && id === e.step) || (!hot && before.has(id))) before.set(id, e);
           now.delete(id);
@@ -71,7 +72,7 @@ const Standing = (() => {
       now.set(e.step, [...(now.get(e.step) ?? []).filter((o) => o.kind !== e.kind || (o.what ?? "") !== (e.what ?? "")), e]);
       hangs = false;
     }
-    return { now, before, hot, hangs, last };
+    return { now, before, hot, heat, hangs, last };
   };
 
   // What is against power at a stage: its own lines before the gate, and the checks of the stages before.
