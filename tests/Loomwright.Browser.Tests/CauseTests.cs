@@ -37,7 +37,10 @@ public sealed class CauseTests(Bench bench) : IDisposable
         await phone.Page.Locator(".causes li", new() { HasText = planted.Repair }).GetByRole(AriaRole.Button, new() { Name = "I mended this" }).ClickAsync();
         world.Mend();
 
-        await phone.PutBack();
+        await phone.On("restore");
+        await Expect(phone.Screen.Locator(".power:visible")).ToHaveTextAsync("Power is on");
+        await Expect(phone.Screen.GetByText("Hot, smoke or smell")).ToBeVisibleAsync();
+        await phone.PutBack("every fuse, plug and wire");
         await phone.On("s2.measure.1");
         Assert.Null(await Play(phone, stage, world, at: missed!, says: planted.Repair));
         await phone.On("end");
