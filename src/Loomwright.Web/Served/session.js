@@ -219,7 +219,7 @@
     connect.setAttribute("aria-disabled", String(against !== ""));
     connect.textContent = against ? `Power-up: closed, ${against}` : stands.power === "off" ? "Begin power-up" : "Power is on: go on where you were";
     const when = stands.heat && `At ${stands.heat.at.slice(11, 16)} ${stands.heat.raw ? `the ${stands.heat.what} ${stands.heat.raw}` : "something"}`;
-    say("[data-heat]", when ? `${when} got hot, smoked or smelt here with power on, and nothing was named as mended since. Find the cause before power goes on again.` : "");
+    say("[data-heat]", when ? `${when} got hot, smoked or smelt here with power on, and nothing was named as mended since. Look there once more before power goes on.` : "");
   };
   const drawEnd = (screen, stands) => {
     const checks = own.filter((s) => s.check);
